@@ -1,0 +1,3 @@
+import { FormulaCellElement } from './formula-cell.ts';
+
+customElements.define('sw-formula-cell', FormulaCellElement);

@@ -1,0 +1,3 @@
+import { NoteCellElement } from './note-cell.ts';
+
+customElements.define('sw-note-cell', NoteCellElement);

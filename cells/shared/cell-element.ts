@@ -1,0 +1,165 @@
+import {
+  type CSSResultGroup,
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type TemplateResult,
+} from 'lit';
+import type { Cell } from '../../src/notebook/document.ts';
+import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
+import { baseStyles } from './base-styles.ts';
+import { type CardState, cardState } from './card-state.ts';
+import { controlStyles } from './control-styles.ts';
+import { firstFocusable } from './focusable.ts';
+import { fedByIcon, feedsIcon } from './icons.ts';
+import { NotebookController } from './notebook-controller.ts';
+import { sheetStyles } from './sheet-styles.ts';
+
+/** How a card is joined to the card that is selected: `feeds Calls`, `fed by Calls`. */
+export interface CardLink {
+  readonly way: 'feeds' | 'fed-by';
+  /** Name of the selected card. */
+  readonly to: string;
+}
+
+/**
+ * What all cells share: a card with its head (name, gist, link note, state word) and a body of its own.
+ *
+ * A subclass writes `body(cell)`, and may override `headNote` (words before the state), `headTitle`, `gistOf`,
+ * `concerns` and `enter`. It keeps its edits in `this.notebook.apply(...)`. While it is being written in, it
+ * stops Escape (`event.preventDefault()`), so that Escape leaves the card only from rest.
+ *
+ * No slots. Parts: sheet (the card), head.
+ *
+ * @fires sw-pick {PickDetail} a figure, row or the card was selected
+ * @fires sw-says {SaysDetail} one sentence for a screen reader
+ * @fires sw-rest writing has ended: the keyboard goes back to the card
+ */
+export abstract class CellElement<C extends Cell> extends LitElement {
+  static override properties: PropertyDeclarations = {
+    notebook: { attribute: false },
+    cellId: { attribute: false },
+    selected: { type: Boolean, reflect: true },
+    link: { attribute: false },
+  };
+
+  static override styles: CSSResultGroup = [baseStyles, controlStyles, sheetStyles];
+
+  declare notebook: LiveNotebook;
+  /** Id of the cell in the document. */
+  declare cellId: string;
+  /** Is this the selected card? */
+  declare selected: boolean;
+  declare link: CardLink | null;
+
+  #drawn: Cell | undefined;
+
+  constructor() {
+    super();
+    this.cellId = '';
+    this.selected = false;
+    this.link = null;
+    new NotebookController(
+      this,
+      () => this.notebook,
+      (change) => this.concerns(change),
+    );
+  }
+
+  protected get cell(): C | undefined {
+    return this.notebook?.document.cells.find((cell) => cell.id === this.cellId) as C | undefined;
+  }
+
+  /** All cells on this card; more than one only where values share a form. */
+  protected get cells(): readonly Cell[] {
+    const cell = this.cell;
+    return cell ? [cell] : [];
+  }
+
+  /** Does a change concern this card? Its cell was edited, or one of its own figures has a new state. */
+  protected concerns(change: NotebookChange): boolean {
+    if (change.document && this.cell !== this.#drawn) return true;
+    return this.cells.some((cell) => 'name' in cell && touches(change.nodes, cell.name));
+  }
+
+  /** Put the keyboard inside the card. */
+  enter(): void {
+    firstFocusable(this.renderRoot)?.focus();
+  }
+
+  /** Writing has ended: give the keyboard back to the card as a whole. */
+  protected rest(): void {
+    this.dispatchEvent(new CustomEvent('sw-rest', { bubbles: true, composed: true }));
+  }
+
+  protected headTitle(cell: C): string {
+    return cell.title;
+  }
+
+  protected gistOf(cell: C): unknown {
+    return cell.gist ?? nothing;
+  }
+
+  /** Words or buttons between the gist and the state word. */
+  protected headNote(_cell: C): unknown {
+    return nothing;
+  }
+
+  protected stateOf(_cell: C): CardState {
+    return cardState(this.notebook, this.cells);
+  }
+
+  protected abstract body(cell: C, state: CardState): unknown;
+
+  protected linkNote(): TemplateResult | typeof nothing {
+    if (!this.link) return nothing;
+    const feeds = this.link.way === 'feeds';
+    return html`<span class="link">${feeds ? feedsIcon() : fedByIcon()}${feeds ? 'feeds' : 'fed by'} ${this.link.to}</span>`;
+  }
+
+  protected stateNote(state: CardState, before: unknown = nothing): TemplateResult {
+    const tone = { settled: 'calm', working: 'busy', fault: 'bad', waiting: 'busy' }[state.state];
+    return html`<span class="state">${before}<span class=${tone}>${state.words}</span></span>`;
+  }
+
+  protected head(cell: C, state: CardState): TemplateResult {
+    const gist = this.gistOf(cell);
+    return html`<header part="head">
+      <h2 id="name">${this.headTitle(cell)}</h2>
+      ${gist === nothing ? nothing : html`<span class="gist">${gist}</span>`}
+      ${this.linkNote()}
+      ${this.stateNote(state, this.headNote(cell))}
+    </header>`;
+  }
+
+  /** More class names for the sheet. */
+  protected sheetClass(_cell: C): string {
+    return '';
+  }
+
+  override render(): unknown {
+    const cell = this.cell;
+    this.#drawn = cell;
+    if (!cell) return nothing;
+    const state = this.stateOf(cell);
+    const fault = state.state === 'fault' ? 'is-fault' : '';
+    return html`<article class="sheet ${fault} ${this.sheetClass(cell)}" aria-labelledby="name" part="sheet">
+      ${this.head(cell, state)}${this.body(cell, state)}
+    </article>`;
+  }
+}
+
+/** Is a figure of the cell with this name among the changed ones? 'wear' touches 'wear' and 'wear.rate'. */
+export function touches(nodes: ReadonlySet<string>, name: string): boolean {
+  if (nodes.has(name)) return true;
+  const prefix = `${name}.`;
+  for (const node of nodes) if (node.startsWith(prefix)) return true;
+  return false;
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'sw-rest': CustomEvent;
+  }
+}

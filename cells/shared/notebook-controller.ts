@@ -1,0 +1,59 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
+
+/**
+ * Ties an element to a live notebook: asks for an update only when a change concerns the element.
+ * The notebook may be replaced at any time (another file was opened); the subscription follows.
+ *
+ * @example new NotebookController(this, () => this.notebook, (change) => change.nodes.has('budget'))
+ */
+export class NotebookController implements ReactiveController {
+  readonly #host: ReactiveControllerHost;
+  readonly #notebook: () => LiveNotebook | undefined;
+  readonly #concerns: (change: NotebookChange) => boolean;
+  #subscribedTo: LiveNotebook | undefined;
+  #stop: (() => void) | undefined;
+  #connected = false;
+
+  constructor(
+    host: ReactiveControllerHost,
+    notebook: () => LiveNotebook | undefined,
+    concerns: (change: NotebookChange) => boolean,
+  ) {
+    this.#host = host;
+    this.#notebook = notebook;
+    this.#concerns = concerns;
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    this.#connected = true;
+    this.#follow();
+  }
+
+  hostDisconnected(): void {
+    this.#connected = false;
+    this.#leave();
+  }
+
+  hostUpdate(): void {
+    // An update may still be under way when the element has left the page: nothing to follow then.
+    if (this.#connected) this.#follow();
+  }
+
+  #follow(): void {
+    const notebook = this.#notebook();
+    if (notebook === this.#subscribedTo) return;
+    this.#leave();
+    this.#subscribedTo = notebook;
+    this.#stop = notebook?.subscribe((change) => {
+      if (this.#concerns(change)) this.#host.requestUpdate();
+    });
+  }
+
+  #leave(): void {
+    this.#stop?.();
+    this.#stop = undefined;
+    this.#subscribedTo = undefined;
+  }
+}

@@ -1,0 +1,85 @@
+/** Most decimals that a column shows when its writer has not said how many. */
+const MOST_DECIMALS = 4;
+
+/** Digits that count: 0.1 * 3 is 0.3, whatever the last bit says. */
+const COUNTED_DIGITS = 12;
+
+function decimalsOf(figure: number): number {
+  const counted = Number(figure.toPrecision(COUNTED_DIGITS));
+  for (let decimals = 0; decimals < MOST_DECIMALS; decimals++) {
+    if (Number(counted.toFixed(decimals)) === counted) return decimals;
+  }
+  return MOST_DECIMALS;
+}
+
+function mostDecimals(figures: readonly number[] | Float64Array, enough: number): number {
+  let most = 0;
+  for (const figure of figures) {
+    if (Number.isFinite(figure)) most = Math.max(most, decimalsOf(figure));
+    if (most >= enough) return enough;
+  }
+  return most;
+}
+
+/** Beyond this ratio of the largest entry to the smallest, rows are taken to be in units of their own. */
+const MIXED_RATIO = 1000;
+/** A worked column is one of mixed scales where small broken figures stand beside figures of this size. */
+const LARGE = 1000;
+const SMALL = 10;
+
+interface Scale {
+  readonly largest: number;
+  /** Smallest but nought; infinite when all are nought. */
+  readonly smallest: number;
+  /** Smallest of those that are not whole; infinite when all are whole. */
+  readonly smallestBroken: number;
+}
+
+function scaleOf(figures: readonly number[] | Float64Array): Scale {
+  let largest = 0;
+  let smallest = Number.POSITIVE_INFINITY;
+  let smallestBroken = Number.POSITIVE_INFINITY;
+  for (const figure of figures) {
+    if (!Number.isFinite(figure) || figure === 0) continue;
+    const size = Math.abs(figure);
+    largest = Math.max(largest, size);
+    smallest = Math.min(smallest, size);
+    if (!Number.isInteger(figure)) smallestBroken = Math.min(smallestBroken, size);
+  }
+  return { largest, smallest, smallestBroken };
+}
+
+/**
+ * Decimals of a column of entered figures, the same down the whole column: as many as its longest entry has,
+ * at most 4, so that nothing that was typed is hidden without need. undefined when the rows are in units of
+ * their own (0.09 mm of play, 21,400 km of age): each is then shown as it was typed.
+ *
+ * @param declared decimals that the column's writer asked for; more are shown where more were typed
+ * @example enteredDecimals([4.8, 12, 0.25]) // 2
+ * @example enteredDecimals([142, 26.9], 2) // 2
+ */
+export function enteredDecimals(
+  figures: readonly number[] | Float64Array,
+  declared?: number,
+): number | undefined {
+  const { largest, smallest, smallestBroken } = scaleOf(figures);
+  const isMixed = Number.isFinite(smallestBroken) && largest > MIXED_RATIO * smallest;
+  if (isMixed && declared === undefined) return undefined;
+  return Math.max(declared ?? 0, mostDecimals(figures, MOST_DECIMALS));
+}
+
+/**
+ * Decimals of a column of worked figures, the same down the whole column: none when all are whole, else so
+ * many that the largest shows three significant digits, at most 4 and no more than any has. undefined where broken figures under 10
+ * stand beside thousands, as they do when rows are in units of their own.
+ *
+ * @example workedDecimals([0.45, 0.0312]) // 3
+ * @example workedDecimals([914.2, 14.25]) // 0
+ */
+export function workedDecimals(figures: readonly number[] | Float64Array): number | undefined {
+  const { largest, smallestBroken } = scaleOf(figures);
+  if (!Number.isFinite(smallestBroken)) return 0;
+  if (largest >= LARGE && smallestBroken < SMALL) return undefined;
+  const threeDigits = Math.max(0, 2 - Math.floor(Math.log10(largest)));
+  return mostDecimals(figures, Math.min(MOST_DECIMALS, threeDigits));
+}

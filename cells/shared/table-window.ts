@@ -1,0 +1,53 @@
+/** Rows `from` to `to` (exclusive) that are drawn, or that many rows of which only the height is kept. */
+export type Segment =
+  | { readonly kind: 'rows'; readonly from: number; readonly to: number }
+  | { readonly kind: 'gap'; readonly rows: number };
+
+export interface Viewport {
+  /** How far the body is scrolled, and how high the window on it is, both in px. */
+  readonly scrollTopPx: number;
+  readonly heightPx: number;
+  /** Height of one row in px; all rows are equally high. */
+  readonly rowPx: number;
+}
+
+/** Rows drawn beyond each edge of the window, so that a quick scroll does not show blank paper. */
+const MARGIN_ROWS = 12;
+
+/**
+ * First row and row after the last that must be drawn for a window on `rowCount` rows.
+ *
+ * @example rowsInView(1000, { scrollTopPx: 3100, heightPx: 620, rowPx: 31 }) // [88, 132]
+ */
+export function rowsInView(rowCount: number, view: Viewport): [number, number] {
+  const rowPx = Math.max(1, view.rowPx);
+  const first = Math.floor(view.scrollTopPx / rowPx) - MARGIN_ROWS;
+  const last = Math.ceil((view.scrollTopPx + view.heightPx) / rowPx) + MARGIN_ROWS;
+  const from = Math.min(Math.max(0, first), Math.max(0, rowCount - 1));
+  return [from, Math.min(rowCount, Math.max(from, last))];
+}
+
+/**
+ * What to draw of `rowCount` rows when rows `from` to `to` are in view and row `keep` (the focused one, or
+ * null) must stay in the page wherever it is.
+ *
+ * @example windowSegments(100, 10, 20, 50)
+ * // gap 10, rows 10-20, gap 30, rows 50-51, gap 49
+ */
+export function windowSegments(rowCount: number, from: number, to: number, keep: number | null): Segment[] {
+  const ranges: [number, number][] = [[from, to]];
+  if (keep !== null && keep >= 0 && keep < rowCount && (keep < from || keep >= to)) {
+    if (keep < from) ranges.unshift([keep, keep + 1]);
+    else ranges.push([keep, keep + 1]);
+  }
+  const segments: Segment[] = [];
+  let next = 0;
+  for (const [start, end] of ranges) {
+    if (end <= start) continue;
+    if (start > next) segments.push({ kind: 'gap', rows: start - next });
+    segments.push({ kind: 'rows', from: start, to: end });
+    next = end;
+  }
+  if (next < rowCount) segments.push({ kind: 'gap', rows: rowCount - next });
+  return segments;
+}

@@ -1,0 +1,3 @@
+import { TallyCellElement } from './tally-cell.ts';
+
+customElements.define('sw-tally-cell', TallyCellElement);

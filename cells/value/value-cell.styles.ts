@@ -1,0 +1,112 @@
+import { css } from 'lit';
+
+export const valueCellStyles = css`
+  .blanks {
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(158px, 1fr));
+    padding: 2px 16px 16px;
+    gap: 14px 22px;
+  }
+  .blank {
+    min-width: 0;
+  }
+  .blank > .label {
+    display: block;
+    font: 500 var(--t-2) / 1.2 var(--face-sign);
+    color: var(--ink-2);
+    white-space: nowrap;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+  .name {
+    all: unset;
+    display: inline-block;
+    max-width: 100%;
+    box-sizing: border-box;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+    font: italic 400 var(--t-2) / 1.3 var(--face-ink);
+    color: var(--ink-3);
+    margin-top: 3px;
+    cursor: pointer;
+  }
+  .name:hover {
+    text-decoration: underline;
+    text-decoration-color: var(--rule-3);
+    text-underline-offset: 3px;
+  }
+  .blank.picked > .label {
+    color: var(--ink);
+    font-weight: 600;
+  }
+  .blank.picked > .label::before {
+    content: '';
+    display: inline-block;
+    width: 4px;
+    height: 0.8em;
+    margin-right: 6px;
+    background: var(--ink);
+  }
+  .slide {
+    display: block;
+    width: 100%;
+    height: 18px;
+    margin: 5px 0 0;
+    accent-color: var(--pen);
+    cursor: pointer;
+  }
+  .ends {
+    display: flex;
+    justify-content: space-between;
+    font-size: var(--t-1);
+    color: var(--ink-3);
+  }
+  .yesno {
+    display: flex;
+    margin-top: 3px;
+    border-bottom: 1px solid var(--pen-rule);
+    padding-bottom: 3px;
+    gap: 4px;
+  }
+  .yesno button {
+    all: unset;
+    box-sizing: border-box;
+    min-height: 26px;
+    padding: 0 12px;
+    border: 1px solid transparent;
+    border-radius: var(--r-1);
+    font: 500 var(--t-4) / 26px var(--face-sign);
+    color: var(--ink-2);
+    cursor: pointer;
+  }
+  .yesno button[aria-pressed='true'] {
+    border-color: var(--pen);
+    color: var(--pen);
+    font-weight: 600;
+  }
+  .yesno button:hover {
+    background: var(--pen-wash);
+  }
+  .yesno button:focus-visible {
+    outline: 2px solid var(--pen);
+    outline-offset: 2px;
+  }
+  @media (max-width: 720px) {
+    .blanks {
+      grid-template-columns: 1fr 1fr;
+      padding: 2px 12px 14px;
+      gap: 12px 16px;
+    }
+    .slide {
+      height: 34px;
+    }
+    .name {
+      min-height: 32px;
+    }
+    .yesno button {
+      min-height: 40px;
+      line-height: 40px;
+    }
+  }
+`;

@@ -1,0 +1,212 @@
+import type { Column, ColumnType, Rows } from '../column.ts';
+import { type Input, RunFault, repeat, type Vector, waitsFor } from '../evaluate/vector.ts';
+import { type Fault, FormulaFault, isFault } from '../fault.ts';
+import { parseFormula } from '../parse.ts';
+import { rowsNode, type Scope } from '../scope.ts';
+import type { Term } from '../term.ts';
+import { PLAIN, sameDimensions, type Unit } from '../unit.ts';
+import { parseUnit } from '../unit-text.ts';
+import { checkCall } from './calls.ts';
+import { checkChoose } from './choose.ts';
+import { Context, constantText, constantVector } from './context.ts';
+import { checkConvert } from './convert.ts';
+import { inUnit, unitWords } from './measures.ts';
+import { checkMember, checkName } from './names.ts';
+import { checkBinary, checkUnary } from './signs.ts';
+import { tidyUnit } from './tidy-unit.ts';
+import { kindWords, type Typed } from './typed.ts';
+
+/** A formula that can be run. */
+export interface CheckedFormula {
+  readonly type: ColumnType;
+  /** Graph nodes whose figures the run takes, in this order. */
+  readonly reads: readonly string[];
+  /** Works the figures out; a fault of the whole (not of single rows) comes back as a Fault. */
+  readonly run: (inputs: readonly (Input | Fault)[]) => Column | Fault;
+}
+
+export interface CheckOptions {
+  /** Unit in which the result is handed on; its own if absent. */
+  readonly unit?: string;
+}
+
+/**
+ * Reads a formula, resolves its names, checks kinds and dimensions, and makes it ready to run over columns.
+ * Never throws for a bad formula: what is wrong comes back as a Fault with its place, sentence and mend.
+ *
+ * Example: in a scope with the figure reach in km, checkFormula('reach / (100 km)', scope) has a plain
+ * number as its type and reads ['reach'].
+ */
+export function checkFormula(
+  formula: string,
+  scope: Scope,
+  options: CheckOptions = {},
+): CheckedFormula | Fault {
+  try {
+    const context = new Context(scope, formula);
+    const term = parseFormula(formula);
+    const typed = finish(context, checkTerm(context, term), options.unit);
+    return runnable(context, typed);
+  } catch (error) {
+    if (error instanceof FormulaFault) return error.fault;
+    if (error instanceof RangeError) {
+      return {
+        kind: 'size',
+        message: 'This formula is nested too deep.',
+        mend: 'Put parts of it into formulas of their own.',
+        place: {},
+      };
+    }
+    throw error;
+  }
+}
+
+function checkTerm(context: Context, term: Term): Typed {
+  const { span } = term;
+  switch (term.type) {
+    case 'name':
+      return checkName(context, term.name, span);
+    case 'member':
+      return checkMember(context, term.table, term.column, span);
+    case 'unary':
+      return checkUnary(context, term.sign, checkTerm(context, term.term), span);
+    case 'binary': {
+      const left = checkTerm(context, term.left);
+      return checkBinary(context, term.sign, left, checkTerm(context, term.right), term.signSpan, span);
+    }
+    case 'convert':
+      return checkConvert(context, checkTerm(context, term.term), term.unit, span);
+    case 'choose': {
+      const condition = checkTerm(context, term.condition);
+      return checkChoose(context, condition, checkTerm(context, term.yes), checkTerm(context, term.no), span);
+    }
+    case 'call': {
+      const parts = term.parts.map((part) => checkTerm(context, part));
+      return checkCall(context, term.name, parts, term.nameSpan, span);
+    }
+    default:
+      return checkLiteral(context, term);
+  }
+}
+
+function checkLiteral(context: Context, term: Term & { type: 'number' | 'unit' | 'text' | 'truth' }): Typed {
+  const base = { table: null, span: term.span, unit: PLAIN } as const;
+  switch (term.type) {
+    case 'number':
+      return { ...base, kind: 'number', literal: term.value, evaluate: constantVector('number', term.value) };
+    case 'unit':
+      context.unitsMet.push(term.unit);
+      return { ...base, kind: 'number', unit: term.unit, literal: 1, evaluate: constantVector('number', 1) };
+    case 'text':
+      return {
+        ...base,
+        kind: 'text',
+        literal: term.value,
+        options: [term.value],
+        evaluate: constantText(term.value),
+      };
+    case 'truth':
+      return {
+        ...base,
+        kind: 'yes_no',
+        literal: term.value,
+        evaluate: constantVector('yes_no', term.value ? 1 : 0),
+      };
+  }
+}
+
+/** Result in its declared or a tidy unit, following the rows it should. */
+function finish(context: Context, typed: Typed, declared: string | undefined): Typed {
+  const { here } = context.scope;
+  if (typed.table !== null && typed.table !== here) {
+    const column = context.text(typed.span);
+    throw context.fault(
+      'whole-column',
+      here === null
+        ? `This gives a whole column of ${typed.table}, one figure a row; a formula has one figure.`
+        : `This gives a whole column of ${typed.table}; one row of ${here} is meant.`,
+      `Take one figure of it: sum(${column}), pick(${column}, ${typed.table}.key, key) or total(${column}, ${typed.table}.key, key).`,
+      typed.span,
+    );
+  }
+  if (typed.kind !== 'number') {
+    if (declared !== undefined && declared !== '' && !typed.anything) {
+      throw context.fault(
+        'kind',
+        `The result is ${kindWords(typed.kind)} and has no unit; ${declared} is declared.`,
+        'Take the unit away.',
+        typed.span,
+      );
+    }
+    return typed;
+  }
+  if (declared === undefined) {
+    return inUnit(context, typed, tidyUnit(typed.unit, context.unitsMet, context.scope.money));
+  }
+  const unit: Unit = parseUnit(declared);
+  if (!typed.anything && typed.literal !== 0 && !sameDimensions(typed.unit, unit)) {
+    throw context.fault(
+      'units',
+      `The formula gives ${unitWords({ ...typed.unit, text: tidyUnit(typed.unit, context.unitsMet, context.scope.money).text })}, but ${unitWords(unit)} is declared.`,
+      'Change the declared unit, or what the formula multiplies and divides by.',
+      typed.span,
+    );
+  }
+  return inUnit(context, typed, unit);
+}
+
+function runnable(context: Context, typed: Typed): CheckedFormula {
+  const { here } = context.scope;
+  const rowsAt = here !== null && typed.table === null ? context.inputOf(rowsNode(here)) : -1;
+  const type: ColumnType = {
+    kind: typed.kind,
+    unit: typed.kind === 'number' ? typed.unit : null,
+    options: typed.options,
+  };
+  const reads = [...context.reads];
+  return {
+    type,
+    reads,
+    run: (inputs) => {
+      for (let i = 0; i < inputs.length; i++) {
+        const input = inputs[i];
+        if (isFault(input)) return waitsFor(input.root ?? (reads[i] as string));
+      }
+      try {
+        const given = inputs as readonly Input[];
+        const result = typed.evaluate({ inputs: given, wanted: null });
+        const rows = rowsAt < 0 ? null : (given[rowsAt] as Rows).length;
+        return settle(rows === null ? result : repeat(result, rows), here);
+      } catch (error) {
+        if (error instanceof RunFault) return error.fault;
+        throw error;
+      }
+    },
+  };
+}
+
+/** Last look: an infinite figure is a fault of its row; a single figure's fault is a fault of the whole. */
+function settle(vector: Vector, here: string | null): Column | Fault {
+  let { faults } = vector;
+  let { values } = vector;
+  if (vector.kind !== 'text') {
+    const figures = vector.values;
+    for (let i = 0; i < figures.length; i++) {
+      const figure = figures[i] as number;
+      if (figure !== Number.POSITIVE_INFINITY && figure !== Number.NEGATIVE_INFINITY) continue;
+      const fault: Fault = {
+        kind: 'domain',
+        message: 'The result is too large to be written.',
+        mend: 'Look for a division by nearly 0 or a power that grows without end.',
+        place: here === null ? {} : { row: i },
+      };
+      faults = new Map([...(faults ?? []), [i, fault]]);
+      values = figures.slice().fill(Number.NaN, i, i + 1);
+    }
+  }
+  if (here === null && faults !== null) {
+    const fault = faults.get(0);
+    if (fault !== undefined) return fault;
+  }
+  return { kind: vector.kind, values, faults, skipped: vector.skipped } as Column;
+}

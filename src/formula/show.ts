@@ -1,0 +1,107 @@
+import type { Column, ColumnType } from './column.ts';
+import type { Unit } from './unit.ts';
+import { tryUnit } from './unit-text.ts';
+
+/** What stands where a figure is missing. */
+export const MISSING_SIGN = '–';
+
+const formats = new Map<string, Intl.NumberFormat>();
+
+function format(least: number, most: number): Intl.NumberFormat {
+  const key = `${least} ${most}`;
+  let held = formats.get(key);
+  if (held === undefined) {
+    held = new Intl.NumberFormat('en', { minimumFractionDigits: least, maximumFractionDigits: most });
+    formats.set(key, held);
+  }
+  return held;
+}
+
+/** Places that show about four figures: 0.01234, 1.234, 123.4, 12,345. */
+export function usualDecimals(figure: number): number {
+  const size = Math.abs(figure);
+  if (size === 0 || Number.isInteger(figure)) return 0;
+  if (size >= 1000) return 0;
+  return Math.min(8, Math.max(0, 3 - Math.floor(Math.log10(size))));
+}
+
+/**
+ * A number with grouped thousands; with `decimals` given all figures of a column have that many. A figure
+ * too small for its places is not shown as nought: 0.0004 with 2 places is `<0.01`.
+ *
+ * Example: showNumber(12345.678, 1) is '12,345.7'.
+ */
+export function showNumber(figure: number, decimals?: number): string {
+  if (Number.isNaN(figure)) return MISSING_SIGN;
+  const size = Math.abs(figure);
+  if (size >= 1e15) return figure.toExponential(4);
+  if (decimals === undefined) {
+    const places = usualDecimals(figure);
+    return minus(format(0, places).format(figure));
+  }
+  if (size > 0 && size < 0.5 * 10 ** -decimals && decimals > 0) {
+    const bound = format(decimals, decimals).format(10 ** -decimals);
+    return figure > 0 ? `<${bound}` : `>−${bound}`;
+  }
+  return minus(format(decimals, decimals).format(figure));
+}
+
+/** A true minus sign, and none before a rounded nought. */
+function minus(text: string): string {
+  if (!text.startsWith('-')) return text;
+  return /[1-9]/.test(text) ? `−${text.slice(1)}` : text.slice(1);
+}
+
+/** Days since 1970-01-01 as an ISO 8601 date. */
+export function showDate(days: number): string {
+  return Number.isNaN(days) ? MISSING_SIGN : new Date(days * 86_400_000).toISOString().slice(0, 10);
+}
+
+/**
+ * One figure of a column as it is shown, without its unit. Missing is –.
+ *
+ * Example: a yes/no of 1 is 'yes'; 640 km with no decimals given is '640'.
+ */
+export function showFigure(column: Column, row: number, type: ColumnType, decimals?: number): string {
+  if (column.kind === 'text') return column.values[row] ?? MISSING_SIGN;
+  const figure = column.values[row] ?? Number.NaN;
+  if (column.kind === 'yes_no') return Number.isNaN(figure) ? MISSING_SIGN : figure === 1 ? 'yes' : 'no';
+  if (column.kind === 'date' || type.kind === 'date') return showDate(figure);
+  return showNumber(figure, decimals);
+}
+
+/** Decimals for a whole column: enough for its typical figure, the same all down. */
+export function columnDecimals(column: Column): number {
+  if (column.kind !== 'number') return 0;
+  let most = 0;
+  for (const figure of column.values) {
+    if (Number.isNaN(figure) || Number.isInteger(figure)) continue;
+    const text = String(Number(Math.abs(figure).toPrecision(4)));
+    const point = text.indexOf('.');
+    if (!text.includes('e') && point >= 0) most = Math.max(most, text.length - point - 1);
+  }
+  return Math.min(most, 4);
+}
+
+/** A unit as it stands under a column head: '1/(1000 km)' is 'per 1,000 km', 'EUR/kg' stays. */
+export function showUnit(unit: string): string {
+  const text = unit.trim();
+  const grouped = (part: string): string =>
+    part.replace(/\b\d{4,}\b/g, (digits) => format(0, 0).format(Number(digits)));
+  const per = /^(.*?)\/\s*\(?(\d[^()]*)\)?$/.exec(text);
+  if (per !== null) {
+    const over = (per[1] as string).trim();
+    return `${over === '' || over === '1' ? '' : `${over} `}per ${grouped(per[2] as string)}`;
+  }
+  return text.replace(/\*/g, ' ');
+}
+
+/** A figure with its unit, for sentences. */
+export function withUnit(figure: string, unit: Unit | null): string {
+  return unit === null || unit.text === '' || figure === MISSING_SIGN
+    ? figure
+    : `${figure} ${showUnit(unit.text)}`;
+}
+
+/** Whether a text can be read as a unit. */
+export const isUnitText = (text: string): boolean => tryUnit(text) !== null;

@@ -1,0 +1,162 @@
+import { Runtime, type Variable } from '@observablehq/runtime';
+import type { Fault } from '../../formula/fault.ts';
+import type { NodeSpec, NodeValue } from './node-spec.ts';
+
+const TURNS = 5000;
+
+interface Held {
+  readonly variable: Variable;
+  spec: NodeSpec;
+}
+
+/**
+ * The running graph: one @observablehq/runtime variable per named cell and per column. Only what an edit
+ * redefines, and what hangs on it, is computed again; the runtime drops results that a newer edit superseded.
+ */
+export class Graph {
+  private readonly runtime: Runtime;
+  private readonly module: ReturnType<Runtime['module']>;
+  private readonly held = new Map<string, Held>();
+  private readonly values = new Map<string, NodeValue>();
+  private readonly pending = new Set<string>();
+  private changed = new Set<string>();
+  private computed: string[] = [];
+  private idle: Promise<void> | null = null;
+  private redefined = false;
+  private readonly onSettled: (changed: ReadonlySet<string>) => void;
+
+  constructor(onSettled: (changed: ReadonlySet<string>) => void) {
+    this.onSettled = onSettled;
+    // Left to itself the runtime looks unknown names up on globalThis; a slip must fail, not find `fetch`.
+    this.runtime = new Runtime({}, (name) => {
+      throw new ReferenceError(`no figure is called ${name}`);
+    });
+    // It also waits for an animation frame, which hidden tabs and workers do not get: compute in a microtask,
+    // within the task of the edit, so that the same frame paints the result.
+    const { runtime } = this;
+    this.runtime._computeSoon = () => Promise.resolve().then(() => runtime._computeNow());
+    this.module = this.runtime.module();
+  }
+
+  /** Makes the graph hold exactly these nodes; those whose stamp and reads are as before stay untouched. */
+  take(specs: ReadonlyMap<string, NodeSpec>): void {
+    for (const [node, held] of this.held) {
+      if (specs.has(node)) continue;
+      held.variable.delete();
+      this.held.delete(node);
+      this.values.delete(node);
+      this.pending.delete(node);
+      this.changed.add(node);
+    }
+    for (const spec of specs.values()) {
+      const held = this.held.get(spec.node);
+      if (held === undefined) this.define(spec, this.module.variable(this.observer(spec.node)));
+      else if (held.spec.stamp !== spec.stamp || !sameReads(held.spec.reads, spec.reads))
+        this.define(spec, held.variable);
+      else held.spec = spec;
+    }
+    this.redefined = true;
+    this.idle ??= this.compute();
+  }
+
+  private define(spec: NodeSpec, variable: Variable): void {
+    this.held.set(spec.node, { variable, spec });
+    const { node } = spec;
+    variable.define(name(node), spec.reads.map(name), (...inputs: unknown[]) => {
+      this.computed.push(node);
+      return spec.compute(inputs as NodeValue[]);
+    });
+  }
+
+  private observer(node: string): {
+    pending(): void;
+    fulfilled(value: unknown): void;
+    rejected(error: unknown): void;
+  } {
+    const done = (value: NodeValue): void => {
+      if (!this.held.has(node)) return;
+      this.values.set(node, value);
+      this.changed.add(node);
+      this.pending.delete(node);
+    };
+    return {
+      // The runtime still tells of a node that was just taken out.
+      pending: () => {
+        if (this.held.has(node)) this.pending.add(node);
+      },
+      fulfilled: (value) => done(value as NodeValue),
+      rejected: (error) => done(unexpected(node, error)),
+    };
+  }
+
+  private async compute(): Promise<void> {
+    do {
+      this.redefined = false;
+      await this.runtime._compute();
+      // Each turn of the queue lets the next ring of nodes finish; a long wait gives the page its turn.
+      for (let turn = 1; this.pending.size > 0; turn++) {
+        await (turn % TURNS === 0 ? new Promise((resolve) => setTimeout(resolve)) : Promise.resolve());
+      }
+    } while (this.redefined);
+    this.idle = null;
+    const changed = this.changed;
+    this.changed = new Set();
+    this.onSettled(changed);
+  }
+
+  /** Resolves when nothing is left to compute. */
+  async settled(): Promise<void> {
+    while (this.idle !== null) await this.idle;
+  }
+
+  value(node: string): NodeValue | undefined {
+    return this.values.get(node);
+  }
+
+  isPending(node: string): boolean {
+    return this.pending.has(node) || (this.held.has(node) && !this.values.has(node));
+  }
+
+  spec(node: string): NodeSpec | undefined {
+    return this.held.get(node)?.spec;
+  }
+
+  /** Nodes computed since the last call, in order. */
+  takeComputed(): readonly string[] {
+    const computed = this.computed;
+    this.computed = [];
+    return computed;
+  }
+
+  dispose(): void {
+    this.runtime.dispose();
+    this.held.clear();
+    this.values.clear();
+    this.pending.clear();
+  }
+}
+
+/** A sign before the name keeps nodes apart from the runtime's own words (invalidation, visibility). */
+const name = (node: string): string => `=${node}`;
+
+function sameReads(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((read, i) => read === b[i]);
+}
+
+function unexpected(node: string, error: unknown): Fault {
+  const text = error instanceof Error ? error.message : String(error);
+  if (/circular/.test(text)) {
+    return {
+      kind: 'circle',
+      message: `${node} needs itself, by way of the figures it reads.`,
+      mend: 'Let one of them be entered.',
+      place: { node },
+    };
+  }
+  return {
+    kind: 'domain',
+    message: `${node} could not be worked out: ${text}.`,
+    mend: 'Undo the last edit; if it stays, write the formula another way.',
+    place: { node },
+  };
+}

@@ -1,0 +1,263 @@
+import { checkFormula } from '../formula/check/check-formula.ts';
+import type { Column, ColumnType } from '../formula/column.ts';
+import { waitsFor } from '../formula/evaluate/vector.ts';
+import { type Fault, isFault } from '../formula/fault.ts';
+import { isFaulty, rowsNode } from '../formula/scope.ts';
+import { applyEdit } from './apply-edit.ts';
+import type { NotebookDocument } from './document.ts';
+import { isNamed } from './document.ts';
+import type { Edit } from './edit.ts';
+import { type Explanation, explainFigure } from './explain.ts';
+import { Graph } from './graph/graph.ts';
+import type { NodeValue } from './graph/node-spec.ts';
+import { Program } from './graph/program.ts';
+import { gatherThrough } from './graph/specs.ts';
+import { cellNameOf } from './graph/structure.ts';
+import { History } from './history.ts';
+import type { NodeState } from './node-state.ts';
+
+export type { Explanation } from './explain.ts';
+export type { NodeState } from './node-state.ts';
+
+export interface NotebookChange {
+  /** The document was edited. */
+  readonly document: boolean;
+  readonly edit: Edit | null;
+  /** Figures with a new state. */
+  readonly nodes: ReadonlySet<string>;
+}
+
+export type Preview = { readonly fault: Fault } | { readonly type: ColumnType; readonly column: Column };
+
+/** Row faults listed for one column; more of the same would only hide the others. */
+const MOST_ROW_FAULTS = 50;
+const NO_NODES: ReadonlySet<string> = new Set();
+
+/**
+ * A notebook at work, without a screen: the document, its graph, and the edits made to it. The same in the
+ * page, in tests and in a worker.
+ *
+ * Example: `const live = LiveNotebook.open(document); await live.settled(); live.read('reach');`
+ */
+export class LiveNotebook {
+  private held: NotebookDocument;
+  private program: Program;
+  private readonly graph: Graph;
+  private readonly history = new History();
+  private readonly listeners = new Set<(change: NotebookChange) => void>();
+  private readonly lastSettled = new Map<string, { column: Column; type: ColumnType }>();
+
+  private constructor(document: NotebookDocument) {
+    this.held = document;
+    this.program = Program.of(document);
+    this.graph = new Graph((nodes) => this.tell({ document: false, edit: null, nodes }));
+    this.graph.take(this.program.specs);
+  }
+
+  static open(document: NotebookDocument): LiveNotebook {
+    return new LiveNotebook(document);
+  }
+
+  get document(): NotebookDocument {
+    return this.held;
+  }
+
+  get canUndo(): boolean {
+    return this.history.canUndo;
+  }
+
+  get canRedo(): boolean {
+    return this.history.canRedo;
+  }
+
+  /**
+   * Makes an edit, puts it on the undo stack and computes what hangs on it.
+   *
+   * Throws EditError, with nothing changed, when the edit does not fit the document.
+   */
+  apply(edit: Edit): void {
+    this.take(applyEdit(this.held, edit), edit);
+    this.history.done(edit);
+  }
+
+  /** Undoes the last edit and gives back what was applied to do so; null when there is none. */
+  undo(): Edit | null {
+    const edit = this.history.undo();
+    if (edit !== null) this.take(applyEdit(this.held, edit), edit);
+    return edit;
+  }
+
+  redo(): Edit | null {
+    const edit = this.history.redo();
+    if (edit !== null) this.take(applyEdit(this.held, edit), edit);
+    return edit;
+  }
+
+  private take(document: NotebookDocument, edit: Edit | null): void {
+    const program = Program.of(document, this.program);
+    this.held = document;
+    this.program = program;
+    this.graph.take(program.specs);
+    this.tell({ document: true, edit, nodes: NO_NODES });
+  }
+
+  private tell(change: NotebookChange): void {
+    for (const listener of [...this.listeners]) listener(change);
+  }
+
+  subscribe(listener: (change: NotebookChange) => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  /** Resolves when every figure is up to date, with the figures that were computed since the last call. */
+  async settled(): Promise<{ readonly recomputed: readonly string[] }> {
+    await this.graph.settled();
+    return { recomputed: this.graph.takeComputed() };
+  }
+
+  /** Type of a figure, or null where its formula has a fault. */
+  typeOf(written: string): ColumnType | null {
+    const known = this.program.typeOf(this.program.structure.nodeOf(written));
+    return known === undefined || isFaulty(known) ? null : known;
+  }
+
+  /** The figure of a cell (`budget`) or a column (`wear.rate`, also a parent's through a pairing: `ride.part`). */
+  read(written: string): NodeState {
+    const node = this.program.structure.nodeOf(written);
+    const value = this.valueOf(node);
+    const type = this.typeOf(node);
+    if (value === undefined || this.graph.isPending(node))
+      return { state: 'working', last: this.lastSettled.get(node) ?? null };
+    if (isFault(value))
+      return value.kind === 'waits' ? { state: 'waiting', fault: value } : { state: 'fault', fault: value };
+    if (type === null || !('values' in value)) return { state: 'fault', fault: noSuchFigure(written) };
+    this.lastSettled.set(node, { column: value, type });
+    return { state: 'settled', column: value, type };
+  }
+
+  /** A node's value; a parent's column that no formula reads through a pairing is gathered on the spot. */
+  private valueOf(node: string): NodeValue | undefined {
+    const value = this.graph.value(node);
+    if (value !== undefined || this.program.specs.has(node)) return value;
+    const through = this.program.throughOf(node);
+    if (through === null) return noSuchFigure(node);
+    const source = this.valueOf(through.source);
+    const rows = this.graph.value(rowsNode(cellNameOf(node)));
+    if (source === undefined || rows === undefined) return undefined;
+    return gatherThrough(source as Column | Fault, rows as never, through.source, through.side);
+  }
+
+  /** Rows of a table, pairing or calls cell; 0 while they cannot be told. */
+  rowsOf(table: string): number {
+    const rows = this.graph.value(rowsNode(table));
+    return rows !== undefined && !isFault(rows) && 'length' in rows ? rows.length : 0;
+  }
+
+  /** Every fault now; figures that only wait for another are left out. */
+  faults(): readonly Fault[] {
+    const faults: Fault[] = [];
+    for (const node of this.program.specs.keys()) faults.push(...this.faultsAt(node));
+    return faults;
+  }
+
+  faultsOf(cellId: string): readonly Fault[] {
+    const cell = this.held.cells.find((held) => held.id === cellId);
+    if (cell === undefined || !isNamed(cell)) return [];
+    return this.faults().filter((fault) => cellNameOf(fault.place.node ?? '') === cell.name);
+  }
+
+  private faultsAt(node: string): Fault[] {
+    const value = this.graph.value(node);
+    if (value === undefined) return [];
+    if (isFault(value)) return value.kind === 'waits' ? [] : [value];
+    if (!('faults' in value) || value.faults === null || 'calls' in value) return [];
+    return [...value.faults.values()]
+      .filter((fault) => fault.kind !== 'waits')
+      .slice(0, MOST_ROW_FAULTS)
+      .map((fault) => ({ ...fault, place: { ...fault.place, node } }));
+  }
+
+  /** Ids of the cells this cell reads, and of those that read it. */
+  links(cellId: string): { readonly fedBy: readonly string[]; readonly feeds: readonly string[] } {
+    const cell = this.held.cells.find((held) => held.id === cellId);
+    const own = cell !== undefined && isNamed(cell) ? cell.name : null;
+    const idOf = new Map(this.held.cells.filter(isNamed).map((held) => [held.name, held.id]));
+    const fedBy = new Set<string>();
+    const feeds = new Set<string>();
+    for (const spec of this.program.specs.values()) {
+      const reader = cellNameOf(spec.node);
+      for (const read of spec.reads) {
+        const source = cellNameOf(read);
+        if (source === reader) continue;
+        if (reader === own) fedBy.add(idOf.get(source) ?? '');
+        if (source === own) feeds.add(idOf.get(reader) ?? '');
+      }
+    }
+    if (cell?.kind === 'tally') {
+      for (const figure of cell.figures)
+        for (const name of [figure.figure, figure.limit])
+          if (name !== undefined) fedBy.add(idOf.get(cellNameOf(name)) ?? '');
+    }
+    const order = (ids: Set<string>): string[] =>
+      this.held.cells.map((held) => held.id).filter((id) => ids.has(id));
+    return { fedBy: order(fedBy), feeds: order(feeds) };
+  }
+
+  /** Checks and works out a formula without keeping it, with the figures as they are now. */
+  preview(
+    formula: string,
+    at: { readonly cell: string; readonly column?: string; readonly unit?: string },
+  ): Preview {
+    const cell = this.held.cells.find((held) => held.id === at.cell);
+    const here = cell?.kind === 'table' || cell?.kind === 'pairing' ? cell.name : null;
+    const checked = checkFormula(formula, this.program.scope(here), {
+      unit: at.unit === '' ? undefined : at.unit,
+    });
+    if (isFault(checked)) return { fault: checked };
+    const own = this.nodeAt(at);
+    const inputs = checked.reads.map(
+      (node): NodeValue => (node === own ? needsItself(node) : (this.valueOf(node) ?? waitsFor(node))),
+    );
+    const circle = inputs.find((input) => isFault(input) && input.kind === 'circle');
+    if (circle !== undefined) return { fault: circle as Fault };
+    const column = checked.run(inputs as never);
+    return isFault(column) ? { fault: column } : { type: checked.type, column };
+  }
+
+  private nodeAt(at: { readonly cell: string; readonly column?: string }): string | null {
+    const cell = this.held.cells.find((held) => held.id === at.cell);
+    if (cell === undefined || !isNamed(cell)) return null;
+    if (at.column === undefined) return cell.name;
+    const column = 'columns' in cell ? cell.columns.find((held) => held.id === at.column) : undefined;
+    return column === undefined ? null : `${cell.name}.${column.name}`;
+  }
+
+  /** Where one figure comes from: its formula with this row's figures in place, one level. */
+  explain(written: string, row: number): Explanation {
+    return explainFigure(this, this.program, written, row);
+  }
+
+  dispose(): void {
+    this.listeners.clear();
+    this.graph.dispose();
+  }
+}
+
+function noSuchFigure(name: string): Fault {
+  return {
+    kind: 'unknown-name',
+    message: `There is no figure called ${name}.`,
+    mend: 'Name a cell or column of this notebook.',
+    place: { node: name },
+  };
+}
+
+function needsItself(node: string): Fault {
+  return {
+    kind: 'circle',
+    message: `${node} would need itself.`,
+    mend: 'Leave it out of its own formula.',
+    place: { node },
+  };
+}

@@ -1,0 +1,184 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import { baseStyles } from '../../../cells/shared/base-styles.ts';
+import { controlStyles } from '../../../cells/shared/control-styles.ts';
+import { brandIcon, faultIcon } from '../../../cells/shared/icons.ts';
+import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { notebookEdit } from '../../notebook/edits.ts';
+import type { LiveNotebook } from '../../notebook/live-notebook.ts';
+import type { KeeperState } from '../../notebook/storage/keeper.ts';
+import { chooseTheme, currentTheme, type Theme } from '../look/theme.ts';
+import { headBarStyles } from './head-bar.styles.ts';
+import { keptWords } from './kept-words.ts';
+
+/** What the buttons of the head bar ask of the page. */
+export type HeadAction = 'open' | 'save-file' | 'new' | 'undo' | 'redo' | 'retry';
+
+/**
+ * The head bar: brand, notebook name and gist (written in place), where it is kept, undo and redo, the menu
+ * of notebook actions, and the light. When keeping fails it says so under the bar, with a retry and a way to
+ * save the notebook as a file.
+ *
+ * @prop notebook  @prop kept state of keeping  @prop notice a sentence about what was found at opening
+ * @fires sw-action {HeadAction} a button was pressed
+ */
+export class HeadBar extends LitElement {
+  static override properties: PropertyDeclarations = {
+    notebook: { attribute: false },
+    kept: { attribute: false },
+    notice: {},
+    menu: { state: true },
+  };
+
+  static override styles = [baseStyles, controlStyles, headBarStyles];
+
+  declare notebook: LiveNotebook;
+  declare kept: KeeperState;
+  declare notice: string;
+  declare private menu: boolean;
+
+  constructor() {
+    super();
+    this.kept = { kind: 'keeping' };
+    this.notice = '';
+    this.menu = false;
+    new NotebookController(
+      this,
+      () => this.notebook,
+      (change) => change.document,
+    );
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    document.addEventListener('pointerdown', this.#closeMenu);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    document.removeEventListener('pointerdown', this.#closeMenu);
+  }
+
+  readonly #closeMenu = (event: Event): void => {
+    if (this.menu && !event.composedPath().includes(this.renderRoot.querySelector('.holder') as EventTarget))
+      this.menu = false;
+  };
+
+  override render(): unknown {
+    if (!this.notebook) return nothing;
+    return html`<header class="bar">
+        <div class="brand">${brandIcon()}<span>Sparewell</span></div>
+        <div class="title">
+          <h1>${this.#written('title', 'Notebook name', '')}</h1>
+          ${this.#written('gist', 'A few words about the notebook', 'gist')}
+        </div>
+        <div class="right">
+          <span class="kept" role="status">${keptWords(this.kept)}</span>
+          <button class="btn slim wide" ?disabled=${!this.notebook.canUndo} @click=${() => this.#act('undo')}>Undo</button>
+          <button class="btn slim wide" ?disabled=${!this.notebook.canRedo} @click=${() => this.#act('redo')}>Redo</button>
+          <div class="holder">
+            <button class="btn slim" aria-expanded=${this.menu ? 'true' : 'false'} @click=${() => {
+              this.menu = !this.menu;
+            }}>Notebook</button>
+            ${this.menu ? this.#menu() : nothing}
+          </div>
+          ${this.#light('')}
+        </div>
+      </header>
+      ${this.#trouble()}`;
+  }
+
+  #written(field: 'title' | 'gist', label: string, part: string): TemplateResult {
+    return html`<input
+      class=${part}
+      aria-label=${label}
+      placeholder=${field === 'gist' ? 'add a few words' : ''}
+      autocomplete="off"
+      spellcheck="false"
+      .value=${live(this.notebook.document[field])}
+      @change=${(event: Event) => this.#write(field, event.target as HTMLInputElement)}
+      @keydown=${(event: KeyboardEvent) => this.#writeKey(event, field)}
+    />`;
+  }
+
+  #write(field: 'title' | 'gist', input: HTMLInputElement): void {
+    const text = input.value.trim();
+    if (field === 'title' && text === '') {
+      input.value = this.notebook.document.title;
+    } else if (text !== this.notebook.document[field]) {
+      this.notebook.apply(notebookEdit(this.notebook.document, field, text));
+    }
+  }
+
+  #writeKey(event: KeyboardEvent, field: 'title' | 'gist'): void {
+    const input = event.target as HTMLInputElement;
+    if (event.key === 'Enter') input.blur();
+    if (event.key === 'Escape') {
+      event.stopPropagation();
+      input.value = this.notebook.document[field];
+      input.blur();
+    }
+  }
+
+  #menu(): TemplateResult {
+    const item = (action: HeadAction, words: string, disabled = false): TemplateResult =>
+      html`<button ?disabled=${disabled} @click=${() => this.#act(action)}>${words}</button>`;
+    return html`<div class="menu" @keydown=${this.#menuKey}>
+      ${item('open', 'Open file')} ${item('save-file', 'Save as file')} ${item('new', 'New notebook')}
+      ${item('undo', 'Undo', !this.notebook.canUndo)} ${item('redo', 'Redo', !this.notebook.canRedo)}
+      ${this.#light('in-menu')}
+      <p class="kept-note">${keptWords(this.kept)}</p>
+    </div>`;
+  }
+
+  #menuKey(event: KeyboardEvent): void {
+    if (event.key !== 'Escape') return;
+    event.stopPropagation();
+    this.menu = false;
+    this.renderRoot.querySelector<HTMLElement>('.holder > .btn')?.focus();
+  }
+
+  #light(part: string): TemplateResult {
+    const button = (theme: Theme, word: string): TemplateResult =>
+      html`<button aria-pressed=${currentTheme() === theme ? 'true' : 'false'} @click=${() => this.#choose(theme)}>${word}</button>`;
+    return html`<div class="light ${part}" role="group" aria-label="Light">${button('day', 'Day')}${button('shed', 'Shed')}</div>`;
+  }
+
+  #choose(theme: Theme): void {
+    chooseTheme(theme);
+    this.requestUpdate();
+  }
+
+  #trouble(): TemplateResult | typeof nothing {
+    if (this.kept.kind === 'failed') {
+      return html`<div class="failed" role="alert">
+        ${faultIcon()}<span class="says">${this.kept.message} All edits are still on this page.</span>
+        <button class="btn slim" @click=${() => this.#act('retry')}>Retry</button>
+        <button class="btn slim" @click=${() => this.#act('save-file')}>Save as file</button>
+      </div>`;
+    }
+    if (this.notice === '') return nothing;
+    return html`<div class="failed" role="status">
+      ${faultIcon()}<span class="says">${this.notice}</span>
+      <button class="btn slim" @click=${() => {
+        this.notice = '';
+      }}>Understood</button>
+    </div>`;
+  }
+
+  #act(action: HeadAction): void {
+    this.menu = false;
+    this.dispatchEvent(
+      new CustomEvent<HeadAction>('sw-action', { detail: action, bubbles: true, composed: true }),
+    );
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sw-head-bar': HeadBar;
+  }
+  interface HTMLElementEventMap {
+    'sw-action': CustomEvent<HeadAction>;
+  }
+}

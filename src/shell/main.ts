@@ -1,0 +1,14 @@
+import { startTheme } from './look/theme.ts';
+import '../../cells/shared/register.ts';
+import '../../cells/shared/table-register.ts';
+import '../../cells/note/register.ts';
+import '../../cells/value/register.ts';
+import '../../cells/formula/register.ts';
+import '../../cells/table/register.ts';
+import '../../cells/pairing/register.ts';
+import '../../cells/calls/register.ts';
+import '../../cells/tally/register.ts';
+import './register.ts';
+
+startTheme();
+document.body.append(document.createElement('sparewell-app'));

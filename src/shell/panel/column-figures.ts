@@ -1,0 +1,30 @@
+import { unitWords } from '../../../cells/shared/figure-words.ts';
+import { showFigure } from '../../formula/show.ts';
+import type { LiveNotebook } from '../../notebook/live-notebook.ts';
+import { rowName } from './row-name.ts';
+
+export interface ColumnFigures {
+  readonly count: number;
+  readonly unit: string;
+  readonly shown: readonly { readonly row: number; readonly name: string; readonly figure: string }[];
+}
+
+/** The figures of a column, row by row, at most `most` of them. */
+export function columnFigures(
+  notebook: LiveNotebook,
+  node: string,
+  most = Number.POSITIVE_INFINITY,
+): ColumnFigures {
+  const read = notebook.read(node);
+  const held = read.state === 'settled' ? read : read.state === 'working' ? read.last : null;
+  if (!held) return { count: 0, unit: '', shown: [] };
+  const table = node.slice(0, node.indexOf('.'));
+  const cell = notebook.document.cells.find((one) => 'name' in one && one.name === table);
+  const count = held.column.values.length;
+  const shown = Array.from({ length: Math.min(count, most) }, (_nothing, row) => ({
+    row,
+    name: cell ? rowName(notebook, cell, row) : `row ${row + 1}`,
+    figure: showFigure(held.column, row, held.type),
+  }));
+  return { count, unit: unitWords(held.type), shown };
+}

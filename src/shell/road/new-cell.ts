@@ -1,0 +1,128 @@
+import type { Cell, CellKind, NotebookDocument, PairingCell } from '../../notebook/document.ts';
+import { freshId } from '../../notebook/fresh-id.ts';
+import { cellNames } from '../../notebook/names.ts';
+import { freeName } from '../../tables/plain-name.ts';
+
+/** The kinds of card a user can add, in plain words, in the order in which a notebook usually has them. */
+export const CARD_KINDS: readonly {
+  readonly kind: CellKind;
+  readonly word: string;
+  readonly gist: string;
+}[] = [
+  { kind: 'note', word: 'Note', gist: 'words, headings, a caution' },
+  { kind: 'value', word: 'Value', gist: 'one figure, choice, date or yes/no' },
+  { kind: 'table', word: 'Table', gist: 'columns entered by hand or worked out' },
+  { kind: 'formula', word: 'Formula', gist: 'one figure worked out from others' },
+  { kind: 'pairing', word: 'Pairing', gist: 'every row of one table with every row of another' },
+  { kind: 'calls', word: 'Calls', gist: 'one call for each part, the cheapest allowed' },
+  { kind: 'tally', word: 'Tally', gist: 'figures kept in sight, with their limits' },
+];
+
+/** A new cell, or the sentence that says what the notebook needs first. */
+export type NewCell = { readonly cell: Cell } | { readonly needs: string };
+
+const entered = (id: string, name: string, kind: 'text' | 'number') => ({
+  id,
+  name,
+  kind,
+  entries: [null, null, null],
+});
+
+/**
+ * A new cell of a kind, empty but whole, with a name no other cell has.
+ *
+ * @example newCell(document, 'formula') // { cell: { kind: 'formula', name: 'new_figure', formula: '0', ... } }
+ */
+export function newCell(document: NotebookDocument, kind: CellKind): NewCell {
+  const id = freshId('cell');
+  const name = (wanted: string): string => freeName(wanted, cellNames(document));
+  switch (kind) {
+    case 'note':
+      return { cell: { kind, id, title: 'Note', text: '' } };
+    case 'value':
+      return {
+        cell: {
+          kind,
+          id,
+          title: 'New value',
+          name: name('new_value'),
+          content: { type: 'number', unit: '', value: null, control: 'field' },
+        },
+      };
+    case 'formula':
+      return { cell: { kind, id, title: 'New figure', name: name('new_figure'), formula: '0' } };
+    case 'tally':
+      return { cell: { kind, id, title: 'Tally', gist: 'kept in sight', figures: [] } };
+    case 'table':
+      return {
+        cell: {
+          kind,
+          id,
+          title: 'New table',
+          name: name('new_table'),
+          columns: [
+            entered(freshId('column'), 'name', 'text'),
+            entered(freshId('column'), 'figure', 'number'),
+          ],
+        },
+      };
+    case 'pairing':
+      return newPairing(document, id, name('new_pairing'));
+    case 'calls':
+      return newCalls(document, id, name('new_calls'));
+  }
+}
+
+function newPairing(document: NotebookDocument, id: string, name: string): NewCell {
+  const tables = document.cells.filter((cell) => cell.kind === 'table');
+  const [left, right] = tables;
+  if (!left || !right) return { needs: 'A pairing needs two tables; add them first.' };
+  return {
+    cell: {
+      kind: 'pairing',
+      id,
+      title: 'New pairing',
+      name,
+      left: left.name,
+      right: right.name,
+      columns: [],
+    },
+  };
+}
+
+/** The pairing whose columns look most like costs of calls: it has a cost and says what is allowed. */
+function newCalls(document: NotebookDocument, id: string, name: string): NewCell {
+  const pairings = document.cells.filter((cell) => cell.kind === 'pairing');
+  const pairing =
+    pairings.find((one) => one.columns.some((column) => column.name === 'allowed')) ?? pairings.at(-1);
+  if (!pairing) return { needs: 'Calls need a pairing of parts with calls; add it first.' };
+  const has = (wanted: readonly string[], otherwise: string): string =>
+    wanted.find((one) => columnNames(document, pairing).has(one)) ?? otherwise;
+  return {
+    cell: {
+      kind: 'calls',
+      id,
+      title: 'Calls',
+      name,
+      pairing: pairing.name,
+      part: has(['part'], 'part'),
+      call: has(['call'], 'call'),
+      cost: has(['expected', 'cost', 'expected_cost'], 'cost'),
+      allowed: has(['allowed'], 'allowed'),
+      reason: has(['why_not', 'reason'], 'reason'),
+      critical: has(['critical'], 'critical'),
+      pins: {},
+    },
+  };
+}
+
+/** Names that can be read through a pairing: its own columns and those of both parents. */
+function columnNames(document: NotebookDocument, pairing: PairingCell): ReadonlySet<string> {
+  const names = new Set(pairing.columns.map((column) => column.name));
+  for (const cell of document.cells) {
+    if (cell.kind === 'table' && (cell.name === pairing.left || cell.name === pairing.right)) {
+      for (const column of cell.columns) names.add(column.name);
+    }
+  }
+  return names;
+}

@@ -1,0 +1,264 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import { baseStyles } from '../../../cells/shared/base-styles.ts';
+import { cardState } from '../../../cells/shared/card-state.ts';
+import type { CardLink, CellElement } from '../../../cells/shared/cell-element.ts';
+import { type PickDetail, pick } from '../../../cells/shared/cell-events.ts';
+import { controlStyles } from '../../../cells/shared/control-styles.ts';
+import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import type { Fault } from '../../formula/fault.ts';
+import type { Cell, CellKind } from '../../notebook/document.ts';
+import type { LiveNotebook } from '../../notebook/live-notebook.ts';
+import { cellTemplate } from './cell-template.ts';
+import { lanePieces } from './lanes.ts';
+import { CARD_KINDS } from './new-cell.ts';
+import { roadStyles } from './road-view.styles.ts';
+import { linksOf, type Stop, type StopLinks, stopOf, stopsOf } from './stops.ts';
+import { waymark, waymarkStyles } from './waymark.ts';
+import { WaymarkDrag } from './waymark-drag.ts';
+
+/** `sw-add`: put a new card in. */
+export interface AddDetail {
+  readonly kind: CellKind;
+  /** Id of the stop after which it stands; null: first. */
+  readonly after: string | null;
+}
+
+/** `sw-move`: a card was dragged to another place among the cards. */
+export interface MoveDetail {
+  readonly stop: string;
+  readonly to: number;
+}
+
+/**
+ * The road: one stop for each card in reading order, with its waymark, and lanes that join the selected card
+ * with the cards that feed it and those it feeds.
+ *
+ * @prop notebook  @prop selected id of a cell on the selected card, or null  @prop picked the figure in the panel
+ * @fires sw-pick {PickDetail} a card was clicked, or its waymark
+ * @fires sw-open {PickDetail} a waymark was clicked: the panel is wanted
+ * @fires sw-add {AddDetail}  @fires sw-move {MoveDetail}
+ */
+export class RoadView extends LitElement {
+  static override properties: PropertyDeclarations = {
+    notebook: { attribute: false },
+    selected: { attribute: false },
+    picked: { attribute: false },
+    adding: { state: true },
+  };
+
+  static override styles = [baseStyles, controlStyles, waymarkStyles, roadStyles];
+
+  declare notebook: LiveNotebook;
+  declare selected: string | null;
+  declare picked: PickDetail | null;
+  /** Id of the stop under which the menu of kinds is open. */
+  declare private adding: string | null;
+
+  #pickedInside = false;
+  /** Told once for all stops of a drawing. */
+  #faults: readonly Fault[] = [];
+  readonly #drag = new WaymarkDrag(this, (stop, to) => this.#moved(stop, to));
+
+  constructor() {
+    super();
+    this.selected = null;
+    this.picked = null;
+    this.adding = null;
+    new NotebookController(
+      this,
+      () => this.notebook,
+      (change) => change.document || change.nodes.size > 0,
+    );
+    this.addEventListener('sw-pick', () => {
+      this.#pickedInside = true;
+    });
+    this.addEventListener('sw-rest', (event) => this.#rested(event));
+  }
+
+  /** Put the keyboard on a card as a whole. */
+  focusStop(id: string): void {
+    const stop = this.#element(id);
+    stop?.focus({ preventScroll: true });
+    stop?.scrollIntoView({ block: 'nearest' });
+  }
+
+  /** Put the keyboard inside a card. */
+  enterStop(id: string): void {
+    this.#element(id)?.querySelector<CellElement<Cell>>('.card')?.enter();
+  }
+
+  /** Id of the stop that holds the keyboard, and whether it stands on the stop as a whole. */
+  focused(): { readonly id: string; readonly onStop: boolean } | null {
+    const active = this.shadowRoot?.activeElement;
+    const stop = active?.closest<HTMLElement>('.stop');
+    return stop?.dataset.stop ? { id: stop.dataset.stop, onStop: active === stop } : null;
+  }
+
+  /** Open the menu of kinds under a stop. */
+  openAdd(id: string): void {
+    this.adding = id;
+    void this.updateComplete.then(() =>
+      this.#element(id)?.querySelector<HTMLElement>('.menu button')?.focus(),
+    );
+  }
+
+  /** A card has ended writing: the keyboard goes back to its stop. */
+  #rested(event: Event): void {
+    const inside = event.composedPath().find((one) => one instanceof HTMLElement && one.matches('.stop'));
+    if (inside instanceof HTMLElement) inside.focus({ preventScroll: true });
+  }
+
+  #element(id: string): HTMLElement | null {
+    return this.renderRoot.querySelector(`.stop[data-stop="${CSS.escape(id)}"]`);
+  }
+
+  override render(): unknown {
+    if (!this.notebook) return nothing;
+    this.#faults = this.notebook.faults();
+    const stops = stopsOf(this.notebook.document);
+    const selected = stopOf(stops, this.selected);
+    const links = selected ? linksOf(stops, selected, (id) => this.notebook.links(id)) : null;
+    return html`<div class="road">
+      ${repeat(
+        stops,
+        (stop) => stop.id,
+        (stop, at) => this.#stop(stops, stop, at, selected, links),
+      )}
+      <div class="stop">
+        <div class="rail"></div>
+        <div class="add">
+          <span>Add a card:</span>
+          ${CARD_KINDS.map(({ kind, word }) => html`<button class="btn slim" @click=${() => this.#add(kind, stops.at(-1)?.id ?? null)}>${word}</button>`)}
+        </div>
+      </div>
+    </div>`;
+  }
+
+  #stop(
+    stops: readonly Stop[],
+    stop: Stop,
+    at: number,
+    selected: Stop | undefined,
+    links: StopLinks | null,
+  ): TemplateResult {
+    const state = cardState(this.notebook, stop.cells, this.#faults);
+    const isSelected = stop === selected;
+    const drag = this.#drag.at(stop.id, at);
+    return html`<section
+      class="stop ${at === 0 ? 'first' : ''} ${drag.dragged ? 'dragged' : ''}"
+      role="group"
+      tabindex="0"
+      data-stop=${stop.id}
+      aria-label="${stop.title}, ${state.words}"
+      @click=${(event: Event) => this.#clicked(event, stop)}
+    >
+      <div class="rail">
+        <button
+          class="post"
+          tabindex="-1"
+          aria-label="${stop.title}: open in the panel, or drag to move"
+          @click=${(event: Event) => this.#open(event, stop)}
+          @pointerdown=${(event: PointerEvent) => this.#drag.start(event, stop.id)}
+        >
+          ${waymark(state.state, isSelected)}
+        </button>
+        ${links && selected ? this.#lanes(stops, at, selected, links) : nothing}
+      </div>
+      ${cellTemplate(stop, {
+        notebook: this.notebook,
+        selected: isSelected,
+        link: linkOf(stop, selected, links),
+        picked: this.picked,
+      })}
+      ${drag.drop ? html`<div class="drop ${drag.drop}"></div>` : nothing} ${this.#between(stop)}
+    </section>`;
+  }
+
+  #lanes(stops: readonly Stop[], at: number, selected: Stop, links: StopLinks): TemplateResult {
+    const places = (ids: readonly string[]): readonly number[] =>
+      ids.map((id) => stops.findIndex((stop) => stop.id === id));
+    const center = stops.indexOf(selected);
+    const [feeders, readers] = [places(links.fedBy), places(links.feeds)];
+    return html`${lane('in', lanePieces(at, center, feeders), at === center)}${lane('out', lanePieces(at, center, readers), at !== center)}`;
+  }
+
+  #between(stop: Stop): TemplateResult {
+    const open = this.adding === stop.id;
+    return html`<div class="between ${open ? 'open' : ''}" @click=${(event: Event) => event.stopPropagation()} @keydown=${(event: KeyboardEvent) => this.#menuKey(event, stop)}>
+      <button class="plain" tabindex="-1" aria-expanded=${open ? 'true' : 'false'} @click=${() => {
+        this.adding = open ? null : stop.id;
+      }}>Add here<span class="sr">, after ${stop.title}</span></button>
+      ${open ? this.#menu(stop) : nothing}
+    </div>`;
+  }
+
+  #menu(stop: Stop): TemplateResult {
+    return html`<div class="menu">
+      ${CARD_KINDS.map(({ kind, word, gist }) => html`<button @click=${() => this.#add(kind, stop.id)}>${word}<small>${gist}</small></button>`)}
+    </div>`;
+  }
+
+  #menuKey(event: KeyboardEvent, stop: Stop): void {
+    if (event.key !== 'Escape' || this.adding !== stop.id) return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.adding = null;
+    this.focusStop(stop.id);
+  }
+
+  #add(kind: CellKind, after: string | null): void {
+    this.adding = null;
+    this.dispatchEvent(
+      new CustomEvent<AddDetail>('sw-add', { detail: { kind, after }, bubbles: true, composed: true }),
+    );
+  }
+
+  #moved(stop: string, to: number): void {
+    this.dispatchEvent(
+      new CustomEvent<MoveDetail>('sw-move', { detail: { stop, to }, bubbles: true, composed: true }),
+    );
+  }
+
+  #clicked(event: Event, stop: Stop): void {
+    const inside = this.#pickedInside;
+    this.#pickedInside = false;
+    this.adding = null;
+    if (inside || event.defaultPrevented || stopOf([stop], this.selected)) return;
+    pick(this, { cell: stop.id, node: null, row: null });
+    this.#pickedInside = false;
+  }
+
+  #open(event: Event, stop: Stop): void {
+    event.stopPropagation();
+    if (this.#drag.consumeClick()) return;
+    const detail: PickDetail = { cell: stop.id, node: null, row: null };
+    this.dispatchEvent(new CustomEvent<PickDetail>('sw-open', { detail, bubbles: true, composed: true }));
+  }
+}
+
+function linkOf(stop: Stop, selected: Stop | undefined, links: StopLinks | null): CardLink | null {
+  if (!selected || !links) return null;
+  if (links.fedBy.includes(stop.id)) return { way: 'feeds', to: selected.title };
+  return links.feeds.includes(stop.id) ? { way: 'fed-by', to: selected.title } : null;
+}
+
+function lane(side: 'in' | 'out', pieces: ReturnType<typeof lanePieces>, arrives: boolean): TemplateResult {
+  const piece = (shape: string): TemplateResult => html`<i class="lane ${side} ${shape}"></i>`;
+  const arrow = arrives ? 'arrow' : '';
+  const straight = pieces.through
+    ? piece('run')
+    : html`${pieces.above ? piece('lead') : nothing}${pieces.below ? piece('tail') : nothing}`;
+  return html`${straight}${pieces.bendUp ? piece(`bend-up ${arrow}`) : nothing}${pieces.bendDown ? piece(`bend-down ${arrow}`) : nothing}`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sw-road': RoadView;
+  }
+  interface HTMLElementEventMap {
+    'sw-open': CustomEvent<PickDetail>;
+    'sw-add': CustomEvent<AddDetail>;
+    'sw-move': CustomEvent<MoveDetail>;
+  }
+}

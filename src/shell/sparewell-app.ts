@@ -1,0 +1,327 @@
+import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { baseStyles } from '../../cells/shared/base-styles.ts';
+import type { PickDetail } from '../../cells/shared/cell-events.ts';
+import type { NotebookDocument } from '../notebook/document.ts';
+import { addCell, group } from '../notebook/edits.ts';
+import type { KeeperState } from '../notebook/storage/keeper.ts';
+import { openNotebookStore } from '../notebook/storage/notebook-store.ts';
+import type { Beginning } from './empty-notebook.ts';
+import { firstCards } from './first-cards.ts';
+import type { HeadAction } from './head/head-bar.ts';
+import { makeDefault } from './make-default.ts';
+import type { NewFrom } from './new-notebook-dialog.ts';
+import { PageGuards } from './page-guards.ts';
+import { type Page, PageKeyboard } from './page-keyboard.ts';
+import { cellOfNode, stillThere } from './page-moves.ts';
+import type { CardAction } from './panel/card-slip.ts';
+import type { GoDetail } from './panel/figure-slip.ts';
+import { moveStop, removeStop } from './road/move-stop.ts';
+import { newCell } from './road/new-cell.ts';
+import type { AddDetail, MoveDetail, RoadView } from './road/road-view.ts';
+import { type Stop, stopOf, stopsOf } from './road/stops.ts';
+import { changeWords } from './session/change-words.ts';
+import { emptyNotebook } from './session/new-notebook.ts';
+import { chooseNotebookFile, saveNotebookFile } from './session/notebook-files.ts';
+import { freshCopy, openSession, sessionOn } from './session/open-session.ts';
+import type { Session } from './session/session.ts';
+import { sparewellAppStyles } from './sparewell-app.styles.ts';
+
+/** Under this width the panel is a bottom sheet, in px. */
+const SHEET_WIDTH = 1240;
+/** How long figures rest before their change is read out, in ms: one sentence for one edit. */
+const SAY_AFTER_MS = 700;
+
+/**
+ * The page: head bar, tally, road and panel round one open notebook, the keyboard, and what is read out.
+ */
+export class SparewellApp extends LitElement implements Page {
+  static override properties: PropertyDeclarations = {
+    session: { state: true },
+    picked: { state: true },
+    shut: { state: true },
+    kept: { state: true },
+    notice: { state: true },
+    said: { state: true },
+  };
+
+  static override styles = [baseStyles, sparewellAppStyles];
+
+  declare session: Session | null;
+  declare picked: PickDetail | null;
+  declare shut: boolean;
+  declare private kept: KeeperState;
+  declare notice: string;
+  declare private said: string;
+
+  readonly #store = openNotebookStore();
+  readonly #measured = new ResizeObserver((entries) => this.#measure(entries));
+  #sayLater: ReturnType<typeof setTimeout> | undefined;
+
+  constructor() {
+    super();
+    this.session = null;
+    this.picked = null;
+    this.shut = true;
+    this.kept = { kind: 'keeping' };
+    this.notice = '';
+    this.said = '';
+    new PageKeyboard(this);
+    new PageGuards(this);
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void openSession(this.#store, makeDefault).then((session) => this.#take(session));
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#measured.disconnect();
+  }
+
+  get road(): RoadView | null {
+    return this.renderRoot.querySelector('sw-road');
+  }
+
+  get stops(): readonly Stop[] {
+    return this.session ? stopsOf(this.session.notebook.document) : [];
+  }
+
+  /** The card that is selected, or that holds the keyboard. */
+  get stop(): Stop | undefined {
+    return stopOf(this.stops, this.picked?.cell ?? this.road?.focused()?.id ?? null);
+  }
+
+  override render(): unknown {
+    const { session } = this;
+    if (!session) return html`<p class="opening" role="status">Opening the notebook…</p>`;
+    const { notebook } = session;
+    const empty = notebook.document.cells.length === 0;
+    return html`<sw-head-bar .notebook=${notebook} .kept=${this.kept} .notice=${this.notice} @sw-action=${this.#onAction}></sw-head-bar>
+      <sw-tally-strip .notebook=${notebook} .last=${session.log.entries[0] ?? null} @sw-action=${this.#onAction} @sw-pick=${this.#onPick}></sw-tally-strip>
+      <div
+        class="bench ${this.shut ? '' : 'open'}"
+        @sw-pick=${this.#onPick}
+        @sw-open=${this.#onOpen}
+        @sw-visit=${this.#onVisit}
+        @sw-go=${this.#onGo}
+        @sw-step=${(event: CustomEvent<{ way: 'undo' | 'redo' }>) => this.act(event.detail.way)}
+        @sw-says=${(event: CustomEvent<{ text: string }>) => this.say(event.detail.text)}
+      >
+        <main>${empty ? this.#empty() : this.#roadOf(session)}</main>
+        <sw-side-panel
+          ?shut=${this.shut}
+          .notebook=${notebook}
+          .picked=${this.picked}
+          .entries=${session.log.entries}
+          @sw-close=${this.closePanel}
+          @sw-card=${(event: CustomEvent<CardAction>) => this.#cardAction(event.detail)}
+        ></sw-side-panel>
+      </div>
+      <sw-new-notebook-dialog @sw-new=${(event: CustomEvent<NewFrom>) => this.#new(event.detail)}></sw-new-notebook-dialog>
+      <div class="sr" role="status" aria-live="polite">${this.said}</div>`;
+  }
+
+  override updated(): void {
+    const strip = this.renderRoot.querySelector('sw-tally-strip');
+    if (strip) this.#measured.observe(strip);
+  }
+
+  #empty(): TemplateResult {
+    return html`<sw-empty-notebook @sw-begin=${(event: CustomEvent<Beginning>) => this.#begin(event.detail)}></sw-empty-notebook>`;
+  }
+
+  #roadOf(session: Session): TemplateResult {
+    return html`<sw-road
+      .notebook=${session.notebook}
+      .selected=${this.picked?.cell ?? null}
+      .picked=${this.picked}
+      @sw-add=${(event: CustomEvent<AddDetail>) => this.#add(event.detail)}
+      @sw-move=${(event: CustomEvent<MoveDetail>) => this.move(event.detail.stop, event.detail.to)}
+    ></sw-road>`;
+  }
+
+  /** The sticky tally's height, for what stands under it and for scrolling to a card. */
+  #measure(entries: readonly ResizeObserverEntry[]): void {
+    const height = entries.at(-1)?.target.getBoundingClientRect().height;
+    if (height) document.documentElement.style.setProperty('--tally', `${Math.round(height)}px`);
+  }
+
+  #take(session: Session): void {
+    const before = this.session;
+    this.session = session;
+    this.picked = null;
+    this.shut = true;
+    this.notice = session.notice;
+    this.kept = session.keeper.state;
+    session.keeper.subscribe((state) => {
+      this.kept = state;
+    });
+    session.log.subscribe(() => this.#logged(session));
+    document.title = `${session.notebook.document.title}, Sparewell`;
+    if (before) void before.close();
+  }
+
+  #logged(session: Session): void {
+    this.requestUpdate();
+    document.title = `${session.notebook.document.title}, Sparewell`;
+    this.picked = stillThere(session.notebook.document, this.picked);
+    clearTimeout(this.#sayLater);
+    this.#sayLater = setTimeout(() => {
+      const words = changeWords(session);
+      if (words) this.say(words);
+    }, SAY_AFTER_MS);
+  }
+
+  say(text: string): void {
+    this.said = text;
+  }
+
+  // Picking
+
+  #onPick(event: CustomEvent<PickDetail>): void {
+    event.stopPropagation();
+    this.picked = event.detail;
+    // On a narrow screen a tap into a card must not cover it with the sheet; a tapped figure may.
+    this.shut = event.detail.node === null && event.detail.row === null && innerWidth <= SHEET_WIDTH;
+  }
+
+  #onOpen(event: CustomEvent<PickDetail>): void {
+    this.picked = event.detail;
+    this.shut = false;
+  }
+
+  #onVisit(event: CustomEvent<PickDetail>): void {
+    this.picked = event.detail;
+    void this.updateComplete.then(() => this.road?.focusStop(event.detail.cell));
+  }
+
+  #onGo(event: CustomEvent<GoDetail>): void {
+    const { node, row, scroll } = event.detail;
+    const cell = this.session && cellOfNode(this.session.notebook.document, node);
+    if (!scroll || !cell) return;
+    this.picked = { cell: cell.id, node, row };
+    const stop = stopOf(this.stops, cell.id);
+    if (stop) this.road?.focusStop(stop.id);
+  }
+
+  closePanel(): void {
+    const stop = this.stop;
+    this.picked = null;
+    this.shut = true;
+    if (stop) this.road?.focusStop(stop.id);
+  }
+
+  // Edits of the road
+
+  #begin(way: Beginning): void {
+    if (way === 'open') this.act('open');
+    else if (way === 'demo') void this.#new('demo');
+    else if (this.session) {
+      const { notebook } = this.session;
+      const cells = firstCards(way);
+      // All made for the empty notebook: each goes in after the ones before it.
+      const edits = cells.map((cell, at) => ({
+        ...addCell(notebook.document, cell, at),
+        after: { item: cell, at },
+      }));
+      notebook.apply(
+        group(
+          `${cells[0]?.kind === 'value' ? 'Trip values' : (cells[0]?.title ?? '')} added`,
+          edits as never,
+        ),
+      );
+    }
+  }
+
+  #add({ kind, after }: AddDetail): void {
+    const { session } = this;
+    if (!session) return;
+    const { document } = session.notebook;
+    const made = newCell(document, kind);
+    if ('needs' in made) {
+      this.notice = made.needs;
+      return;
+    }
+    const stop = stopOf(this.stops, after);
+    const last = stop?.cells.at(-1);
+    session.notebook.apply(addCell(document, made.cell, last ? document.cells.indexOf(last) + 1 : 0));
+    this.picked = { cell: made.cell.id, node: null, row: null };
+    void this.updateComplete.then(async () => {
+      await this.road?.updateComplete;
+      this.road?.focusStop(made.cell.id);
+    });
+  }
+
+  move(stopId: string, to: number): void {
+    const { session } = this;
+    const stop = this.stops.find((one) => one.id === stopId);
+    const edit = session && stop ? moveStop(session.notebook.document, stop, to) : null;
+    if (!session || !stop || !edit) return;
+    session.notebook.apply(edit);
+    this.say(`${stop.title} moved`);
+    void this.updateComplete.then(async () => {
+      await this.road?.updateComplete;
+      this.road?.focusStop(stopId);
+    });
+  }
+
+  #cardAction(action: CardAction): void {
+    const stop = this.stop;
+    if (!stop || !this.session) return;
+    const at = this.stops.findIndex((one) => one.id === stop.id);
+    if (action === 'move-up') this.move(stop.id, at - 1);
+    else if (action === 'move-down') this.move(stop.id, at + 1);
+    else if (action === 'add-below') this.road?.openAdd(stop.id);
+    else {
+      const next = this.stops[at + 1] ?? this.stops[at - 1];
+      this.session.notebook.apply(removeStop(this.session.notebook.document, stop));
+      this.say(`${stop.title} removed; Undo puts it back`);
+      if (next) void this.updateComplete.then(() => this.road?.focusStop(next.id));
+    }
+  }
+
+  // Notebook actions
+
+  #onAction(event: CustomEvent<HeadAction>): void {
+    this.act(event.detail);
+  }
+
+  act(action: HeadAction): void {
+    const { session } = this;
+    if (!session) return;
+    if (action === 'undo') session.undo();
+    else if (action === 'redo') session.redo();
+    else if (action === 'retry') session.keeper.retry();
+    else if (action === 'save-file') saveNotebookFile(session.notebook.document);
+    else if (action === 'new') this.renderRoot.querySelector('sw-new-notebook-dialog')?.show();
+    else void this.#openFile();
+  }
+
+  async #openFile(): Promise<void> {
+    const chosen = await chooseNotebookFile();
+    if (!chosen) return;
+    if ('refusal' in chosen) this.notice = chosen.refusal;
+    else await this.#openDocument(chosen.document);
+  }
+
+  async #new(from: NewFrom): Promise<void> {
+    await this.#openDocument(from === 'demo' ? freshCopy(await makeDefault()) : emptyNotebook());
+  }
+
+  async #openDocument(document: NotebookDocument): Promise<void> {
+    const kept = await this.session?.keeper.flush();
+    if (kept?.kind === 'failed') {
+      this.notice = 'The notebook open now could not be kept on this device. Save it as a file first.';
+      return;
+    }
+    this.#take(await sessionOn(this.#store, document));
+    scrollTo({ top: 0 });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sparewell-app': SparewellApp;
+  }
+}

@@ -1,0 +1,344 @@
+import type { CallsCell, PairingCell, TableCell, WorkedColumn } from '../notebook/document.ts';
+import { entered, folded, worked } from './columns.ts';
+
+const MONEY = { unit: 'EUR', decimals: 2 } as const;
+const CHANCE = { decimals: 4 } as const;
+
+const YES = 'yes';
+const NO = 'no';
+
+/** Name, what it means, pieces needed, spares packed, fits a new one, keeps the old one, done on the way. */
+const CALLS: readonly (readonly [string, string, number, number, string, string, string])[] = [
+  ['leave', 'Ride on what is fitted', 0, 0, NO, NO, NO],
+  ['replace', 'Fit a new one before leaving', 1, 0, YES, NO, NO],
+  ['carry 1', 'Ride on what is fitted, one new spare in the pack', 1, 1, NO, NO, NO],
+  ['carry 2', 'Two new spares in the pack', 2, 2, NO, NO, NO],
+  ['carry 3', 'Three new spares in the pack', 3, 3, NO, NO, NO],
+  ['replace and keep old', 'Fit a new one, the old one becomes the spare', 1, 0, YES, YES, NO],
+  ['change on the way', 'Ride on what is fitted to the best shop, change it there', 0, 0, NO, NO, YES],
+];
+
+function choicesTable(): TableCell {
+  const texts = (place: number): string[] => CALLS.map((call) => String(call[place]));
+  return {
+    id: 'choices',
+    kind: 'table',
+    name: 'choices',
+    title: 'Possible calls',
+    gist: 'what may be done about a part',
+    source: 'Common practice, no source.',
+    columns: [
+      entered('call', 'text', texts(0), { title: 'Call' }),
+      entered('meaning', 'text', texts(1), { title: 'What it means' }),
+      entered('need', 'number', texts(2), { title: 'New pieces', decimals: 0 }),
+      entered('spares', 'number', texts(3), { title: 'New spares packed', decimals: 0 }),
+      entered('fits_new', 'yes_no', texts(4), { title: 'New one fitted' }),
+      entered('keeps_old', 'yes_no', texts(5), { title: 'Old one packed' }),
+      entered('on_the_way', 'yes_no', texts(6), { title: 'Changed on the way' }),
+    ],
+  };
+}
+
+const MANUAL = 'The maker’s manual, local rules and a licensed mechanic decide.';
+
+/** Why a call is not allowed: a key for the formulas and the sentence that is shown. */
+const REASONS: readonly (readonly [string, string])[] = [
+  [
+    'due',
+    `It is past its limit before the start: change it before you go, and do not pack it as a spare. ${MANUAL}`,
+  ],
+  [
+    'held back',
+    `Safety before cost: it is likelier than the risk limit to give up on the way, so it may not be left. ${MANUAL}`,
+  ],
+  [
+    'new one too',
+    `Even a new one is likelier than the risk limit to give up before the end: plan a change on the way. ${MANUAL}`,
+  ],
+  ['no spare', 'The old one cannot serve as a spare once it is off.'],
+  ['by chance', 'It goes by chance, not by wear: a new one is hit as often.'],
+  [
+    'not watched',
+    `Safety before cost: its wear cannot be watched and put right on the road, so change it before you go. ${MANUAL}`,
+  ],
+  [
+    'unknown',
+    'Not enough is known: the part needs a wear class, and a reading with limit and rates, or an age with a life or a sudden life; every leg a length, a surface, the distance to help and the wait.',
+  ],
+  ['no stop', 'No leg ends at a shop where changing it keeps the risk limit.'],
+  ['too big', 'By itself it is more than the pack may weigh or hold.'],
+];
+
+function reasonsTable(): TableCell {
+  return {
+    id: 'reasons',
+    kind: 'table',
+    name: 'reasons',
+    title: 'Why a call is held back',
+    gist: 'the sentences that the calls show',
+    columns: [
+      entered(
+        'reason',
+        'text',
+        REASONS.map(([reason]) => reason),
+        { title: 'Reason' },
+      ),
+      entered(
+        'sentence',
+        'text',
+        REASONS.map(([, sentence]) => sentence),
+        { title: 'Sentence' },
+      ),
+    ],
+  };
+}
+
+/** What the call costs, in the order of the sum. */
+function costs(): WorkedColumn[] {
+  return [
+    worked('cash', 'bought > 0 ? bought * landed_price : 0 EUR', { title: 'Cash', ...MONEY }),
+    worked('pack_kg', 'packed * mass', { title: 'Pack', unit: 'kg', decimals: 2 }),
+    worked('pack_L', 'packed * volume', { title: 'Pack', unit: 'L', decimals: 2 }),
+    worked('hours', 'fits_new ? shed_hours : 0 h', { title: 'Shed', unit: 'h', decimals: 2 }),
+    worked('on_road', 'fits_new ? road_new : spares > 0 ? road_carried : road_old', {
+      title: 'On the road',
+      ...MONEY,
+    }),
+    worked('left_over', 'share_left * life_worth + unused * home_price * shelf_share + old_worth', {
+      title: 'Left over',
+      ...MONEY,
+    }),
+    worked('expected', 'cash + from_shelf + hours * hour_value + on_road - left_over', {
+      title: 'Expected cost',
+      ...MONEY,
+    }),
+    worked('allowed', 'bar == ""', { title: 'Allowed' }),
+    worked(
+      'strand',
+      'by_chance ? strand_hits : fits_new ? strand_new : spares > 0 ? strand_carried : strand_old',
+      {
+        title: 'Needs a recovery',
+        ...CHANCE,
+      },
+    ),
+    worked('chosen', 'or_else(pick(decision.call, decision.part, part) == call, false)', { title: 'Chosen' }),
+    worked('why_not', 'bar == "" ? "" : pick(reasons.sentence, reasons.reason, bar)', { title: 'Why not' }),
+  ];
+}
+
+/** Pieces bought, taken from the shelf and packed. */
+function pieces(): WorkedColumn[] {
+  return [
+    worked('bought', 'max(0, need - spares_held)', { title: 'Bought', decimals: 0 }),
+    worked('from_shelf', 'min(need, spares_held) * home_price * shelf_share', {
+      title: 'From the shelf',
+      ...MONEY,
+    }),
+    worked('packed', 'spares + (keeps_old ? 1 : 0)', { title: 'Packed', decimals: 0 }),
+    worked('old_worth', 'fits_new and keep_old_at_home ? left_now * home_price * old_share : 0 EUR', {
+      title: 'Old one’s worth',
+      ...MONEY,
+    }),
+  ];
+}
+
+/** Expected cost on the road by kind of call. */
+function road(): WorkedColumn[] {
+  return [
+    worked(
+      'road_old',
+      'on_the_way ? pick(ride.change_cost, ride.part, way_key, ride.change_here, true) : total(ride.leave_cost, ride.part, part)',
+      {
+        title: 'Road, old one on',
+        ...MONEY,
+      },
+    ),
+    worked(
+      'road_new',
+      'keeps_old ? total(ride.keep_cost, ride.part, part) : total(ride.replace_cost, ride.part, part)',
+      {
+        title: 'Road, new one on',
+        ...MONEY,
+      },
+    ),
+    worked('road_carried', 'spares == 1 ? total(ride.carry_1_cost, ride.part, part) : road_more', {
+      title: 'Road, spares packed',
+      ...MONEY,
+    }),
+    worked(
+      'road_more',
+      'spares == 2 ? total(ride.carry_2_cost, ride.part, part) : total(ride.carry_3_cost, ride.part, part)',
+      {
+        title: 'Road, two or three',
+        ...MONEY,
+      },
+    ),
+  ];
+}
+
+/** Life left in what is fitted at the end, and spares that come home unused. */
+function leftovers(): WorkedColumn[] {
+  return [
+    worked(
+      'share_left',
+      'fits_new ? new_left_end + share_new : on_the_way ? share_way : left_end + share_old',
+      { title: 'Life left, share', ...CHANCE },
+    ),
+    worked('share_old', 'total(ride.leave_share, ride.part, part)', { title: 'In its followers', ...CHANCE }),
+    worked(
+      'share_new',
+      'keeps_old ? total(ride.keep_share, ride.part, part) : total(ride.replace_share, ride.part, part)',
+      {
+        title: 'After a new one',
+        ...CHANCE,
+      },
+    ),
+    worked('share_way', 'pick(ride.change_share, ride.part, way_key, ride.change_here, true)', {
+      title: 'Changed on the way',
+      ...CHANCE,
+    }),
+    worked('unused', 'spares - (by_chance ? used_hits : used)', { title: 'Spares unused', decimals: 3 }),
+    worked('used_hits', 'hits_end - poisson_over(spares, hits_end)', {
+      title: 'Spares used, hits',
+      decimals: 3,
+    }),
+    worked('used', 'spares == 0 ? 0 : spares == 1 ? total(ride.p, ride.part, part) : used_more', {
+      title: 'Spares used',
+      decimals: 3,
+    }),
+    worked(
+      'used_more',
+      'spares == 2 ? total(ride.used_of_two, ride.part, part) : total(ride.used_of_three, ride.part, part)',
+      {
+        title: 'Used, of two or three',
+        decimals: 3,
+      },
+    ),
+  ];
+}
+
+/** Chance that this call ends in at least one recovery. */
+function strandings(): WorkedColumn[] {
+  return [
+    worked('strand_hits', 'poisson_more(spare_needs == 0 ? packed : 0, hits_end)', {
+      title: 'By hits',
+      ...CHANCE,
+    }),
+    worked(
+      'strand_old',
+      'on_the_way ? pick(ride.change_needs, ride.part, way_key, ride.change_here, true) : total(ride.leave_needs, ride.part, part)',
+      {
+        title: 'Old one on',
+        ...CHANCE,
+      },
+    ),
+    worked(
+      'strand_new',
+      'keeps_old ? total(ride.keep_needs, ride.part, part) : total(ride.replace_needs, ride.part, part)',
+      {
+        title: 'New one on',
+        ...CHANCE,
+      },
+    ),
+    worked('strand_carried', 'spares == 1 ? total(ride.carry_1_needs, ride.part, part) : strand_more', {
+      title: 'Spares packed',
+      ...CHANCE,
+    }),
+    worked(
+      'strand_more',
+      'spares == 2 ? total(ride.carry_2_needs, ride.part, part) : total(ride.carry_3_needs, ride.part, part)',
+      {
+        title: 'Two or three packed',
+        ...CHANCE,
+      },
+    ),
+  ];
+}
+
+/** Safety comes before cost: what bars a call, the gravest reason first (section 8). */
+function bars(): WorkedColumn[] {
+  return [
+    worked(
+      'bar',
+      'unknown ? "unknown" : bars_due ? "due" : bars_old ? "held back" : bars_new ? "new one too" : bars_keep ? "no spare" : bars_pack ? "too big" : bar_way',
+      { title: 'Barred by' },
+    ),
+    worked(
+      'bar_way',
+      'not on_the_way ? "" : by_chance ? "by chance" : bars_watch ? "not watched" : is_missing(way_key) ? "no stop" : ""',
+      {
+        title: 'Barred on the way by',
+      },
+    ),
+    worked('bars_due', 'due and (not fits_new or keeps_old)', { title: 'Due' }),
+    worked('may_carry', 'spares > 0 and can_be_watched and not new_over', { title: 'May be carried for' }),
+    worked('bars_old', 'over_limit and not fits_new and not on_the_way and not may_carry', {
+      title: 'Held back',
+    }),
+    worked('bars_new', 'new_over and fits_new', { title: 'New one over' }),
+    worked('bars_watch', 'over_limit and not can_be_watched and not new_over', {
+      title: 'Not to be watched',
+    }),
+    worked('bars_keep', 'keeps_old and not or_else(old_usable, false)', { title: 'Old one no use' }),
+    worked('bars_pack', 'or_else(pack_kg > pack_mass_limit or pack_L > pack_volume_limit, false)', {
+      title: 'Too big',
+    }),
+    worked('way_risk', 'least_of(ride.stop_risk, ride.part, part)', {
+      title: 'Least risk on the way',
+      ...CHANCE,
+    }),
+    worked('risk', 'fits_new ? new_judged : on_the_way ? or_else(way_risk, 1) : judged', {
+      title: 'Risk between changes',
+      ...CHANCE,
+    }),
+    worked('over_by_call', 'counts_critical ? max(0, risk - risk_limit) : 0', {
+      title: 'Over the limit by',
+      ...CHANCE,
+    }),
+    worked('way_judged', 'pick(ride.change_judged, ride.part, way_key, ride.change_here, true)', {
+      title: 'Gives up, changed',
+      ...CHANCE,
+    }),
+    worked('gives_up_judged', 'fits_new ? new_judged : on_the_way ? way_judged : judged', {
+      title: 'Gives up',
+      ...CHANCE,
+    }),
+  ];
+}
+
+function callsPairing(): PairingCell {
+  return {
+    id: 'calls',
+    kind: 'pairing',
+    name: 'calls',
+    title: 'What each call costs',
+    gist: 'every part with every possible call',
+    source: 'Expected cost = cash + shelf + shed hours + cost on the road - what is left over.',
+    left: 'wear',
+    right: 'choices',
+    columns: [...costs(), ...folded([...pieces(), ...road(), ...leftovers(), ...strandings(), ...bars()])],
+  };
+}
+
+function decisionCell(): CallsCell {
+  return {
+    id: 'decision',
+    kind: 'calls',
+    name: 'decision',
+    title: 'Calls',
+    gist: 'the cheapest call that the rules allow, part by part',
+    pairing: 'calls',
+    part: 'part',
+    call: 'call',
+    cost: 'expected',
+    allowed: 'allowed',
+    reason: 'why_not',
+    critical: 'critical',
+    pins: {},
+  };
+}
+
+/** The possible calls, what each costs for each part, and the calls themselves. */
+export function callsCells(): (TableCell | PairingCell | CallsCell)[] {
+  return [choicesTable(), reasonsTable(), callsPairing(), decisionCell()];
+}

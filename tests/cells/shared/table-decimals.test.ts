@@ -1,0 +1,50 @@
+import { describe, expect, test } from 'vitest';
+import { enteredDecimals, workedDecimals } from '../../../cells/shared/table-decimals.ts';
+
+describe('decimals of a column of entries', () => {
+  test.each([
+    [[4.8, 12, 0.25], 2],
+    [[640, 910], 0],
+    [[0.1 + 0.2], 1],
+    [[1 / 3], 4],
+    [[Number.NaN, 1.5, Number.NaN], 1],
+    [[], 0],
+  ])('%o are shown with %d', (figures, decimals) => {
+    expect(enteredDecimals(figures)).toBe(decimals);
+  });
+
+  test('more than were asked for are shown where more were typed', () => {
+    expect(enteredDecimals([142, 26.9], 2)).toBe(2);
+    expect(enteredDecimals([260, 265.5], 0)).toBe(1);
+  });
+
+  test('rows in units of their own are each shown as typed', () => {
+    expect(enteredDecimals([0.09, 4.8, 21_400])).toBeUndefined();
+  });
+
+  test('large and small whole figures are not', () => {
+    expect(enteredDecimals([1, 21_400])).toBe(0);
+  });
+});
+
+describe('decimals of a column of worked figures', () => {
+  test.each([
+    [[0.45, 0.0312], 3],
+    [[914.2, 14.25], 0],
+    [[9.14, 0.5], 2],
+    [[9.6], 1],
+    [[640, 1138, 0], 0],
+    [[0.00012], 4],
+    [[Number.NaN], 0],
+  ])('%o are shown with %d', (figures, decimals) => {
+    expect(workedDecimals(figures)).toBe(decimals);
+  });
+
+  test('chances stay equal however small some are', () => {
+    expect(workedDecimals([0.88, 1e-9])).toBe(3);
+  });
+
+  test('broken figures under ten beside thousands are rows in units of their own', () => {
+    expect(workedDecimals([2.9, 8600])).toBeUndefined();
+  });
+});
