@@ -6,6 +6,7 @@ import { type CsvText, readCsv } from './csv.ts';
 import type { Separator } from './csv-layout.ts';
 import type { Entry, EntryColumn } from './entry.ts';
 import { type FileEntryRead, readFileEntry } from './read-file-entry.ts';
+import { bareText } from './safe-text.ts';
 
 /** A column as the notebook wants it from a file. */
 export interface ColumnPlan extends EntryColumn {
@@ -50,13 +51,14 @@ export function tableFromCsv(
 ): CsvTable | { readonly refusal: string } {
   const csv = readCsv(text, separator);
   if ('refusal' in csv) return csv;
-  const heads = csv.header.map(splitHead);
+  const header = csv.header.map(bareText);
+  const heads = header.map(splitHead);
   const problems: CsvProblem[] = unevenRows(csv);
   const used = new Set<number>();
   const columns: { name: string; entries: Entry[] }[] = [];
   for (const plan of plans) {
     const wanted = plan.head ?? plan.name;
-    const places = heads.flatMap((head, at) => (isHead(head, csv.header[at]!, wanted) ? [at] : []));
+    const places = heads.flatMap((head, at) => (isHead(head, header[at]!, wanted) ? [at] : []));
     if (places.length > 1) {
       return { refusal: `Two columns of the file are headed '${wanted}'; rename or remove one of them.` };
     }
@@ -110,7 +112,7 @@ function readColumn(
     return csv.rows.map((record) => rawEntry(record[at]));
   }
   return csv.rows.map((record, row) => {
-    const text = record[at] ?? '';
+    const text = bareText(record[at] ?? '');
     const read: FileEntryRead = readFileEntry(text, plan);
     if (read.reason !== undefined) {
       problems.push({ line: csv.lines[row]!, row, column: plan.name, text, reason: read.reason });
@@ -120,7 +122,7 @@ function readColumn(
 }
 
 function rawEntry(text: string | undefined): Entry {
-  return text === undefined || text === '' ? null : text;
+  return text === undefined || text === '' ? null : bareText(text);
 }
 
 /** How the figures of a column get into its unit; the reason when they cannot. */

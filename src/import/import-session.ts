@@ -1,0 +1,197 @@
+import { asideCsv } from './aside-csv.ts';
+import { compareLists, type ListComparison, type ListedOffer } from './compare-lists.ts';
+import { type FitOptions, fitParts, type PartFits, type WantedPart } from './fit-parts.ts';
+import { KINDS, type RecordKind } from './frame.ts';
+import { finish, type Steps } from './in-steps.ts';
+import { type Match, type MatchChoices, matchColumns, type RememberedMatch } from './match-columns.ts';
+import { matchTable, type TableChoices, type TableMatch, type WantedColumn } from './match-table.ts';
+import type { AsideRow, PriceRow, SortedRows } from './price-row.ts';
+import { readSteps } from './read-file.ts';
+import { type RowOptions, rowSteps, withRecord } from './read-rows.ts';
+import { type ReadTable, readTable } from './read-table.ts';
+import type { ReadChoices, Reading } from './reading.ts';
+import { Search } from './search.ts';
+import type { Refusal } from './split-records.ts';
+
+/** A record for the preview. */
+export interface PreviewRecord {
+  readonly record: number;
+  readonly line: number;
+  readonly kind: RecordKind;
+  readonly fields: readonly string[];
+}
+
+/** What was found in a file, without its rows. */
+export type ReadingSummary = Omit<Reading, 'records' | 'lines' | 'kinds'> & {
+  readonly recordCount: number;
+  readonly bytes: number;
+};
+
+export interface RowsSummary {
+  readonly match: Match;
+  readonly taken: number;
+  readonly remarked: number;
+  readonly aside: number;
+  /** Rows set aside by reason. */
+  readonly asideByReason: Readonly<Record<string, number>>;
+}
+
+export interface FoundRow {
+  readonly row: PriceRow;
+  readonly score: number;
+}
+
+/** Longest field in a preview, in signs. */
+const SHOWN = 300;
+
+/**
+ * One file on its way in, held where it is read (a worker), so that only what is shown crosses over to the
+ * page. Every answer is plain data. Nothing here touches a notebook.
+ */
+export class ImportSession {
+  private readonly bytes: Uint8Array;
+  private choices: ReadChoices;
+  private reading: Reading;
+  private match: Match | null = null;
+  private options: RowOptions = {};
+  private rows: SortedRows = { taken: [], remarked: [], aside: [] };
+  /** Taken and remarked rows in the file's order, as they are searched. */
+  private searched: readonly PriceRow[] = [];
+  private search: Search | null = null;
+
+  private constructor(bytes: Uint8Array, choices: ReadChoices, reading: Reading) {
+    this.bytes = bytes;
+    this.choices = choices;
+    this.reading = reading;
+  }
+
+  static *open(bytes: Uint8Array, choices: ReadChoices = {}): Steps<ImportSession | Refusal> {
+    const reading = yield* readSteps(bytes, choices);
+    return 'refusal' in reading ? reading : new ImportSession(bytes, choices, reading);
+  }
+
+  summary(): ReadingSummary {
+    const { records, lines: _lines, kinds: _kinds, ...rest } = this.reading;
+    return { ...rest, recordCount: records.length, bytes: this.bytes.length };
+  }
+
+  /** Reads the same bytes another way; on a refusal the reading stays as it was. */
+  *rechoose(choices: ReadChoices): Steps<ReadingSummary | Refusal> {
+    const reading = yield* readSteps(this.bytes, choices);
+    if ('refusal' in reading) return reading;
+    this.choices = choices;
+    this.reading = reading;
+    this.match = null;
+    this.rows = { taken: [], remarked: [], aside: [] };
+    this.searched = [];
+    this.search = null;
+    return this.summary();
+  }
+
+  /** The choices that the present reading was made with. */
+  currentChoices(): ReadChoices {
+    return this.choices;
+  }
+
+  preview(from: number, count: number): readonly PreviewRecord[] {
+    const { records, lines, kinds } = this.reading;
+    return records.slice(Math.max(0, from), Math.max(0, from) + count).map((fields, at) => {
+      const record = Math.max(0, from) + at;
+      return {
+        record,
+        line: lines[record]!,
+        kind: KINDS[kinds[record]!]!,
+        fields: fields.map((field) => (field.length > SHOWN ? `${field.slice(0, SHOWN)}…` : field)),
+      };
+    });
+  }
+
+  proposeMatch(choices: MatchChoices = {}, remembered: readonly RememberedMatch[] = []): Match {
+    return matchColumns(this.reading, choices, remembered);
+  }
+
+  /** Reads the rows as matched and makes them searchable. */
+  *readRows(match: Match, options: RowOptions = {}): Steps<RowsSummary> {
+    const rows = yield* rowSteps(this.reading, match, options);
+    const searched = [...rows.taken, ...rows.remarked].sort((a, b) => a.record - b.record);
+    const search = yield* Search.steps(searched);
+    this.match = match;
+    this.options = options;
+    this.rows = rows;
+    this.searched = searched;
+    this.search = search;
+    const asideByReason: Record<string, number> = {};
+    for (const { reason } of rows.aside) asideByReason[reason] = (asideByReason[reason] ?? 0) + 1;
+    return {
+      match,
+      taken: rows.taken.length,
+      remarked: rows.remarked.length,
+      aside: rows.aside.length,
+      asideByReason,
+    };
+  }
+
+  takenPage(from: number, count: number): readonly PriceRow[] {
+    return this.searched.slice(from, from + count);
+  }
+
+  remarkedPage(from: number, count: number): readonly PriceRow[] {
+    return this.rows.remarked.slice(from, from + count);
+  }
+
+  asidePage(from: number, count: number): readonly AsideRow[] {
+    return this.rows.aside.slice(from, from + count);
+  }
+
+  /** Rows by their records, for those that the rider has chosen. */
+  rowsOf(records: readonly number[]): readonly PriceRow[] {
+    const wanted = new Set(records);
+    return this.searched.filter((row) => wanted.has(row.record));
+  }
+
+  find(words: string, limit: number): readonly FoundRow[] {
+    const hits = this.search?.find(words, limit) ?? [];
+    return hits.map(({ row, score }) => ({ row: this.searched[row]!, score }));
+  }
+
+  /** Fits to the notebook's parts, with the rows that are proposed. */
+  fit(
+    parts: readonly WantedPart[],
+    options: Omit<FitOptions, 'search'> = {},
+  ): { readonly fits: readonly PartFits[]; readonly rows: Readonly<Record<number, PriceRow>> } {
+    if (this.search === null) return { fits: [], rows: {} };
+    const fits = fitParts(this.searched, parts, { ...options, search: this.search });
+    const rows: Record<number, PriceRow> = {};
+    for (const { fits: found } of fits) for (const { row } of found) rows[row] = this.searched[row]!;
+    return { fits, rows };
+  }
+
+  /** Sets the fields of one record anew and reads the rows again. */
+  *mend(record: number, fields: readonly string[]): Steps<RowsSummary | Refusal> {
+    if (this.match === null) return { refusal: 'The columns of the file are not matched yet.' };
+    this.reading = withRecord(this.reading, record, fields);
+    return yield* this.readRows(this.match, this.options);
+  }
+
+  asideCsv(): string {
+    return asideCsv(this.reading, this.rows.aside);
+  }
+
+  /** The rows against those of an earlier file of the same supplier. */
+  compare(before: readonly ListedOffer[]): ListComparison<ListedOffer> {
+    return compareLists(before, this.searched);
+  }
+
+  matchTable(wanted: readonly WantedColumn[], choices: TableChoices = {}): TableMatch {
+    return matchTable(this.reading, wanted, choices);
+  }
+
+  readTable(match: TableMatch): ReadTable {
+    return readTable(this.reading, match);
+  }
+}
+
+/** Opens a session at once, without pauses: for small files and tests. */
+export function openSession(bytes: Uint8Array, choices: ReadChoices = {}): ImportSession | Refusal {
+  return finish(ImportSession.open(bytes, choices));
+}
