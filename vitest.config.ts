@@ -13,6 +13,9 @@ export default defineConfig({
           // Far above what any test takes, so that a busy machine does not fail one.
           testTimeout: 20_000,
           restoreMocks: true,
+          // No test leaves anything behind in its modules, and to load mathjs anew for each file takes minutes.
+          pool: 'threads',
+          isolate: false,
         },
       },
       {
@@ -20,6 +23,7 @@ export default defineConfig({
           name: 'browser',
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
+          setupFiles: ['tests/browser/support/end-browser.ts'],
           // One Chromium at a time: two of them on a small machine make each other time out.
           fileParallelism: false,
           maxWorkers: 1,

@@ -162,6 +162,9 @@ export const callChoicesStyles = css`
   .hand-line .plain {
     margin-left: 6px;
   }
+  .why-call {
+    margin-top: 14px;
+  }
   @media (max-width: 720px) {
     .opt {
       min-height: 52px;

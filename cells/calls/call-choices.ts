@@ -59,7 +59,12 @@ export class CallChoices extends LitElement {
   #concerns(change: NotebookChange): boolean {
     const cell = this.#cell;
     if (cell === undefined) return change.document;
-    return change.document || touches(change.nodes, cell.name) || touches(change.nodes, cell.pairing);
+    return (
+      change.document ||
+      touches(change.nodes, cell.name) ||
+      touches(change.nodes, cell.pairing) ||
+      (cell.plan !== undefined && touches(change.nodes, cell.plan))
+    );
   }
 
   override render(): unknown {
@@ -75,7 +80,8 @@ export class CallChoices extends LitElement {
         ${part.calls.map((call) => this.#option(cell, part, call, money, strips?.get(call.call), longest))}
       </fieldset>
       ${longest > 0 ? this.#key() : nothing}
-      ${part.pinned === null ? nothing : this.#pinned(cell, part, part.pinned)}`;
+      ${part.pinned === null ? nothing : this.#pinned(cell, part, part.pinned)}
+      ${cell.plan === undefined ? nothing : html`<sw-call-why class="why-call" .notebook=${this.notebook} .planName=${cell.plan} .partName=${part.part}></sw-call-why>`}`;
   }
 
   #pinned(cell: CallsCell, part: PartCalls, pinned: PartCall): TemplateResult {
@@ -123,6 +129,8 @@ export class CallChoices extends LitElement {
     if (margin.kind === 'best') return html`<em>best by ${margin.by} ${money}</em>`;
     if (margin.kind === 'level') return html`<em>level</em>`;
     if (margin.kind === 'only') return html`<em>the only one allowed</em>`;
+    if (margin.kind === 'limits')
+      return html`<em>${margin.by} ${money} over its own cheapest, within the limits</em>`;
     return margin.kind === 'over' ? html`<em class="byhand">by hand, ${margin.by}</em>` : nothing;
   }
 

@@ -19,8 +19,8 @@ export const callStyles = css`
     --w: var(--keep-wash);
   }
   [data-call='way'] {
-    --c: var(--way, light-dark(#44560f, #bcd27f));
-    --w: var(--way-wash, light-dark(#e8edd3, #2a3213));
+    --c: var(--way);
+    --w: var(--way-wash);
   }
   .glyph {
     width: 22px;

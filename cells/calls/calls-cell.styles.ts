@@ -34,8 +34,8 @@ export const callsCellStyles = css`
     border-bottom-color: var(--rule-2);
   }
   tbody th {
-    overflow: hidden;
-    text-overflow: ellipsis;
+    white-space: normal;
+    overflow-wrap: anywhere;
     cursor: pointer;
   }
   tbody td {

@@ -16,6 +16,7 @@ import { byStake, firstParts, kindsOf } from './calls-order.ts';
 import { type CallsReading, callOfKind, type PartCalls, readCalls } from './calls-reading.ts';
 import { type CallsPlace, type CallsUse, callsHead, callsRow } from './calls-rows.ts';
 import { countCalls, hiddenInWords, partInWords } from './calls-words.ts';
+import { whyDearer } from './why-dearer.ts';
 
 /** Parts shown until all are asked for. */
 const PARTS_AT_FIRST = 14;
@@ -69,7 +70,12 @@ export class CallsCellElement extends CellElement<CallsCell> {
 
   protected override concerns(change: NotebookChange): boolean {
     const cell = this.cell;
-    return super.concerns(change) || (cell !== undefined && touches(change.nodes, cell.pairing));
+    return (
+      super.concerns(change) ||
+      (cell !== undefined &&
+        (touches(change.nodes, cell.pairing) ||
+          (cell.plan !== undefined && touches(change.nodes, cell.plan))))
+    );
   }
 
   override willUpdate(changed: PropertyValues): void {
@@ -121,6 +127,7 @@ export class CallsCellElement extends CellElement<CallsCell> {
       money: reading.money,
       at: this.at,
       pickedRow: this.picked?.cell === this.cellId ? this.picked.row : null,
+      whyDearer: (part) => whyDearer(this.notebook, cell, part),
       refusal: this.refusal,
       closeRefusal: () => {
         this.refusal = null;

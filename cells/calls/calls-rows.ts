@@ -26,6 +26,8 @@ export interface CallsUse {
   readonly at: CallsPlace;
   /** Row, in the calls cell's own table, of the part that is in the panel. */
   readonly pickedRow: number | null;
+  /** Why the plan's call for a part is dearer than its own cheapest, in a word and a few more. */
+  whyDearer(part: string): { readonly word: string; readonly title: string };
   readonly refusal: { readonly part: string; readonly sentence: string } | null;
   closeRefusal(): void;
 }
@@ -90,8 +92,15 @@ function callCell(part: PartCalls): unknown {
   return html`${tag(part.chosen, part.byHand)}${part.byHand ? html`<span class="byhand">by hand</span>` : nothing}`;
 }
 
-function marginCell(part: PartCalls): { classes: string; content: unknown } {
+function marginCell(part: PartCalls, use: CallsUse): { classes: string; content: unknown } {
   const margin = marginOf(part);
+  if (margin.kind === 'limits') {
+    const { word, title } = use.whyDearer(part.part);
+    return {
+      classes: 'quiet',
+      content: html`<span title="${margin.by} over its own cheapest: ${title}">${word}</span>`,
+    };
+  }
   if (margin.kind === 'best') return { classes: 'best', content: margin.by };
   if (margin.kind === 'level') return { classes: 'quiet', content: 'level' };
   if (margin.kind === 'only') return { classes: 'quiet', content: 'only' };
@@ -120,7 +129,7 @@ export function callsRow(part: PartCalls, row: number, use: CallsUse): TemplateR
   const classes = `${(row + 1) % 5 === 0 ? 'fifth' : ''} ${use.pickedRow === part.row ? 'picked' : ''}`;
   const firstCost = use.showsChance ? 2 : 1;
   const last = firstCost + use.kinds.length;
-  const margin = marginCell(part);
+  const margin = marginCell(part, use);
   return html`<tr role="row" class=${classes} aria-rowindex=${row + 2} aria-current=${use.pickedRow === part.row ? 'true' : nothing}>
     <th scope="row" role="rowheader" data-row=${row} data-col="0" tabindex=${reached(0)}
       title=${part.part.length > 20 ? part.part : nothing}>${part.part}${part.critical ? cautionIcon() : nothing}</th>

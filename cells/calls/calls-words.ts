@@ -29,6 +29,8 @@ export type Margin =
   /** No other call may be made. */
   | { readonly kind: 'only' }
   | { readonly kind: 'over'; readonly by: string }
+  /** Dearer than the part's own cheapest: a limit that all share, or buying together, makes it the plan's. */
+  | { readonly kind: 'limits'; readonly by: string }
   | { readonly kind: 'none' };
 
 /**
@@ -44,6 +46,7 @@ export function marginOf(part: PartCalls): Margin {
     return { kind: 'over', by: `+${wholeMoney(Math.max(0, over))}` };
   }
   if (!Number.isFinite(part.bestBy)) return { kind: openCalls(part).length === 1 ? 'only' : 'none' };
+  if (part.bestBy <= -LEVEL_WITHIN) return { kind: 'limits', by: wholeMoney(-part.bestBy) };
   return part.bestBy < LEVEL_WITHIN ? { kind: 'level' } : { kind: 'best', by: wholeMoney(part.bestBy) };
 }
 
@@ -86,7 +89,7 @@ export function hiddenInWords(hidden: readonly PartCalls[], money: string): stri
     return `${many}, with less at stake.`;
   const least = Math.min(...hidden.map((part) => part.bestBy).filter(Number.isFinite));
   const words = kindInWords(kind);
-  if (!Number.isFinite(least)) return `${many}, all ${words}.`;
+  if (!Number.isFinite(least) || least <= -LEVEL_WITHIN) return `${many}, all ${words}.`;
   return least < LEVEL_WITHIN
     ? `${many}; ${words} is best for each.`
     : `${many}; ${words} is best for each, by ${wholeMoney(Math.floor(least))} ${money} or more.`;
@@ -102,6 +105,7 @@ export function partInWords(part: PartCalls, money: string): string {
     best: `, best by ${'by' in margin ? margin.by : ''}`,
     level: ', level with another call',
     only: ', the only call allowed',
+    limits: `, ${'by' in margin ? margin.by : ''} over its own cheapest, for the plan as a whole`,
     over: `, by hand, ${'by' in margin ? margin.by : ''} over the best`,
     none: '',
   };

@@ -1,6 +1,8 @@
 import type { Fault } from '../../src/formula/fault.ts';
 import type { Cell } from '../../src/notebook/document.ts';
 import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
+import { readsOf } from '../../src/notebook/reads-of.ts';
+import { PLAN_COLUMNS, PLAN_FIGURES } from '../../src/notebook/references.ts';
 
 export type CardState =
   | { readonly state: 'settled'; readonly words: string }
@@ -18,6 +20,11 @@ export function nodesOf(cell: Cell): readonly string[] {
     case 'note':
     case 'tally':
       return [];
+    case 'plan':
+      return [...PLAN_COLUMNS, ...PLAN_FIGURES].map((column) => `${cell.name}.${column}`);
+    case 'picture':
+    case 'prep':
+      return readsOf(cell);
     case 'value':
     case 'formula':
       return [cell.name];
@@ -54,6 +61,9 @@ export function cardState(
       const read = notebook.read(node);
       if (read.state === 'waiting')
         return { state: 'waiting', words: `waits for ${read.fault.root ?? 'another figure'}` };
+      // A picture or sheet has no figures of its own: what is wrong with one that it reads is told there.
+      if (read.state === 'fault' && !('name' in cell))
+        return { state: 'waiting', words: `waits for ${node}` };
       if (read.state === 'working') working = true;
     }
   }

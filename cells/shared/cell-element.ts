@@ -12,8 +12,10 @@ import { baseStyles } from './base-styles.ts';
 import { type CardState, cardState } from './card-state.ts';
 import { controlStyles } from './control-styles.ts';
 import { firstFocusable } from './focusable.ts';
+import { canFold, folds } from './folds.ts';
 import { fedByIcon, feedsIcon } from './icons.ts';
 import { NotebookController } from './notebook-controller.ts';
+import { firstTurn } from './out-of-sight.ts';
 import { sheetStyles } from './sheet-styles.ts';
 
 /** How a card is joined to the card that is selected: `feeds Calls`, `fed by Calls`. */
@@ -129,13 +131,52 @@ export abstract class CellElement<C extends Cell> extends LitElement {
       <h2 id="name">${this.headTitle(cell)}</h2>
       ${gist === nothing ? nothing : html`<span class="gist">${gist}</span>`}
       ${this.linkNote()}
-      ${this.stateNote(state, this.headNote(cell))}
+      ${this.folded ? this.stateNote(state, html`<span>${this.foldedNote(cell)}</span>`) : this.stateNote(state, this.headNote(cell))}
+      ${this.foldButton(cell, this.folded)}
     </header>`;
+  }
+
+  /** Whether this viewer has the card folded to its head. */
+  get folded(): boolean {
+    const cell = this.cell;
+    return cell !== undefined && folds.isFolded(this.notebook.document.id, cell);
+  }
+
+  /** Folds the card to its head, or opens it. */
+  fold(folded: boolean): void {
+    const cell = this.cell;
+    if (!cell || folded === this.folded) return;
+    folds.set(this.notebook.document.id, cell, folded);
+    this.requestUpdate();
+  }
+
+  protected foldButton(cell: C, folded: boolean): TemplateResult | typeof nothing {
+    if (!canFold(cell)) return nothing;
+    return html`<button class="plain fold" aria-expanded=${folded ? 'false' : 'true'} @click=${(
+      event: Event,
+    ) => {
+      event.stopPropagation();
+      this.fold(!folded);
+    }}>${folded ? 'Open' : 'Fold'}<span class="sr"> ${cell.title}</span></button>`;
+  }
+
+  /** What a folded card still tells beside its gist. */
+  protected foldedNote(cell: C): string {
+    if (cell.kind !== 'table' && cell.kind !== 'pairing') return '';
+    const rows = this.notebook.rowsOf(cell.name);
+    return rows === 1 ? '1 row' : `${rows.toLocaleString('en')} rows`;
   }
 
   /** More class names for the sheet. */
   protected sheetClass(_cell: C): string {
     return '';
+  }
+
+  /** The first drawing waits its turn; those after it are not held up. */
+  protected override async scheduleUpdate(): Promise<void> {
+    const turn = this.hasUpdated ? null : firstTurn(this);
+    if (turn) await turn;
+    await super.scheduleUpdate();
   }
 
   override render(): unknown {
@@ -144,8 +185,9 @@ export abstract class CellElement<C extends Cell> extends LitElement {
     if (!cell) return nothing;
     const state = this.stateOf(cell);
     const fault = state.state === 'fault' ? 'is-fault' : '';
-    return html`<article class="sheet ${fault} ${this.sheetClass(cell)}" aria-labelledby="name" part="sheet">
-      ${this.head(cell, state)}${this.body(cell, state)}
+    const folded = this.folded;
+    return html`<article class="sheet ${fault} ${this.sheetClass(cell)} ${folded ? 'folded' : ''}" aria-labelledby="name" part="sheet">
+      ${this.head(cell, state)}${folded ? nothing : this.body(cell, state)}
     </article>`;
   }
 }

@@ -128,7 +128,7 @@ export class FigureField extends LitElement {
     control?.focus();
     if (!(control instanceof HTMLInputElement)) return;
     if (typed === undefined) control.select();
-    else control.value = typed;
+    else if (control.type !== 'date') control.value = typed;
   }
 
   get #control(): HTMLInputElement | HTMLSelectElement | null {
@@ -179,8 +179,10 @@ export class FigureField extends LitElement {
     const { kind, options = [] } = this.column;
     if (kind === 'choice') return this.#select(['', ...options], editText(this.entry), bad);
     if (kind === 'yes_no') return this.#select(['', 'yes', 'no'], editText(this.entry), bad);
+    // By touch a date is picked with the device's own calendar; with keys it is typed, or stepped by the arrows.
+    const picks = kind === 'date' && matchMedia('(pointer: coarse)').matches;
     return html`<input
-      type="text"
+      type=${picks ? 'date' : 'text'}
       class=${kind === 'number' ? '' : 'text'}
       inputmode=${kind === 'number' ? 'decimal' : 'text'}
       placeholder=${kind === 'date' ? 'YYYY-MM-DD' : ''}
@@ -190,7 +192,7 @@ export class FigureField extends LitElement {
       aria-label=${this.label}
       aria-invalid=${bad ? 'true' : 'false'}
       aria-describedby="refusal"
-      .value=${this.writing ? noChange : live(this.shown || editText(this.entry))}
+      .value=${this.writing ? noChange : live((picks ? '' : this.shown) || editText(this.entry))}
       @focus=${this.#start}
       @input=${() => {
         if (this.refusal) this.refusal = null;
@@ -232,7 +234,14 @@ export class FigureField extends LitElement {
     const input = event.target as HTMLInputElement | HTMLSelectElement;
     if (event.isComposing) return;
     const step = stepOf(event);
-    if (step && input.value === this.#began) {
+    const days = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
+    const stepped =
+      days !== 0 && this.column.kind === 'date' && input.type === 'text' ? dayAfter(input.value, days) : null;
+    if (stepped !== null) {
+      event.preventDefault();
+      event.stopPropagation();
+      input.value = stepped;
+    } else if (step && input.value === this.#began) {
       // Nothing is written here to take back: undo means the notebook's last edit.
       event.preventDefault();
       this.dispatchEvent(
@@ -305,6 +314,19 @@ export class FigureField extends LitElement {
       new CustomEvent<DoneDetail>('sw-done', { detail: { move }, bubbles: true, composed: true }),
     );
   }
+}
+
+/**
+ * The date so many days later; null for text that is no date.
+ *
+ * @example dayAfter('2026-02-28', 1) // '2026-03-01'
+ */
+export function dayAfter(text: string, days: number): string | null {
+  const read = readEntry(text, { kind: 'date' });
+  if ('reason' in read || typeof read.entry !== 'string') return null;
+  const at = new Date(`${read.entry}T00:00:00Z`);
+  at.setUTCDate(at.getUTCDate() + days);
+  return at.toISOString().slice(0, 10);
 }
 
 /** A reason as a sentence of its own. */

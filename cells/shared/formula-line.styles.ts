@@ -48,6 +48,27 @@ export const formulaLineStyles = css`
     field-sizing: content;
     min-height: 40px;
   }
+  .call {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 2px 12px;
+    padding: 7px 2px 0;
+    font-size: var(--t-2);
+    line-height: 1.4;
+    color: var(--ink-2);
+  }
+  .call code {
+    font: 400 var(--t-2) / 1.4 var(--face-raw);
+  }
+  .call .now {
+    color: var(--ink);
+    font-weight: 700;
+    text-decoration: underline;
+    text-underline-offset: 3px;
+  }
+  .call b {
+    color: var(--ink);
+  }
   .outcome {
     display: flex;
     flex-wrap: wrap;

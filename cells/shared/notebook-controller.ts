@@ -1,8 +1,10 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
+import { drawWhenSeen, followSight } from './out-of-sight.ts';
 
 /**
- * Ties an element to a live notebook: asks for an update only when a change concerns the element.
+ * Ties an element to a live notebook: asks for an update only when a change concerns the element, and for one
+ * that is out of sight only when there is time, unless the document itself was edited.
  * The notebook may be replaced at any time (another file was opened); the subscription follows.
  *
  * @example new NotebookController(this, () => this.notebook, (change) => change.nodes.has('budget'))
@@ -13,6 +15,7 @@ export class NotebookController implements ReactiveController {
   readonly #concerns: (change: NotebookChange) => boolean;
   #subscribedTo: LiveNotebook | undefined;
   #stop: (() => void) | undefined;
+  #endSight: (() => void) | undefined;
   #connected = false;
 
   constructor(
@@ -28,11 +31,13 @@ export class NotebookController implements ReactiveController {
 
   hostConnected(): void {
     this.#connected = true;
+    this.#endSight = followSight(this.#host);
     this.#follow();
   }
 
   hostDisconnected(): void {
     this.#connected = false;
+    this.#endSight?.();
     this.#leave();
   }
 
@@ -47,7 +52,9 @@ export class NotebookController implements ReactiveController {
     this.#leave();
     this.#subscribedTo = notebook;
     this.#stop = notebook?.subscribe((change) => {
-      if (this.#concerns(change)) this.#host.requestUpdate();
+      if (!this.#concerns(change)) return;
+      if (change.document) this.#host.requestUpdate();
+      else drawWhenSeen(this.#host);
     });
   }
 

@@ -13,6 +13,13 @@ export const sheetStyles = css`
     box-shadow: var(--lift);
     min-width: 0;
   }
+  /* Out of sight a card keeps its place, at the size it had, and costs no layout. */
+  :host {
+    contain-intrinsic-size: auto 320px;
+  }
+  :host([far]) {
+    content-visibility: auto;
+  }
   :host([selected]) .sheet {
     border-color: var(--ink);
     outline: 2px solid var(--ink);
@@ -31,6 +38,24 @@ export const sheetStyles = css`
   .sheet h2 {
     font: 600 var(--t-5) / 1.25 var(--face-sign);
     white-space: nowrap;
+  }
+  .sheet.folded {
+    border-top-width: 1px;
+    border-top-color: var(--rule-2);
+    background: var(--sheet-2);
+  }
+  .sheet.folded > header {
+    min-height: 34px;
+    padding: 4px 16px;
+  }
+  .sheet.folded h2 {
+    font-size: var(--t-4);
+  }
+  .sheet.folded.is-fault {
+    border-top: 3px solid var(--fault);
+  }
+  .fold {
+    color: var(--ink-2);
   }
   .gist {
     color: var(--ink-2);
@@ -202,6 +227,12 @@ export const sheetStyles = css`
     .state .calm {
       display: none;
     }
+    .fold {
+      min-height: 32px;
+    }
+    .sheet.folded > header {
+      padding: 5px 12px;
+    }
     .more,
     .fault-box {
       padding-inline: 12px;
@@ -215,6 +246,11 @@ export const sheetStyles = css`
     .caution > p,
     .caution > div {
       padding: 8px 12px 9px 10px;
+    }
+  }
+  @media print {
+    .fold {
+      display: none;
     }
   }
 `;

@@ -1,4 +1,5 @@
 import type { Column } from '../../src/formula/column.ts';
+import { inkRule } from './ink-rule.ts';
 import type { Grid } from './table-model.ts';
 
 /** Figures that have a new value, by column (its place in the grid). */
@@ -32,6 +33,19 @@ export class ShownFigures {
 }
 
 /** Whether the figure of one row is another than before; missing and missing are the same. */
-export function differsIn(changed: ChangedColumn, row: number): boolean {
+function differsIn(changed: ChangedColumn, row: number): boolean {
   return !Object.is(changed.before.values[row], changed.after.values[row]);
+}
+
+/** Rules the figures in the page that an edit has changed. `rowAt` gives the row shown at a place. */
+export function inkChanges(
+  root: ParentNode,
+  changed: readonly ChangedColumn[],
+  rowAt: (place: number) => number,
+): void {
+  for (const column of changed) {
+    for (const figure of root.querySelectorAll<HTMLElement>(`tbody [data-col="${column.place}"]`)) {
+      if (differsIn(column, rowAt(Number(figure.dataset.row)))) inkRule(figure);
+    }
+  }
 }

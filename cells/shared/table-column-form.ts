@@ -83,7 +83,7 @@ export class ColumnForm extends LitElement {
 
   #formula(): TemplateResult {
     return html`<div class="wide"><span class="label">Formula, for every row</span>
-      <sw-formula-line .notebook=${this.notebook} .cell=${this.cellId} .column=${''} .formula=${''} .label=${'Formula of the new column'}
+      <sw-formula-line .notebook=${this.notebook} .cell=${this.cellId} .column=${''} .formula=${''} .label=${'Formula of the new column'} .quiet=${true}
         @sw-keep=${this.#onFormula} @sw-leave=${this.#close}></sw-formula-line></div>`;
   }
 
@@ -91,7 +91,7 @@ export class ColumnForm extends LitElement {
     if (event.key !== 'Enter' || event.isComposing) return;
     event.preventDefault();
     if (this.#cell?.kind === 'pairing' || this.kind === 'worked') {
-      this.renderRoot.querySelector('sw-formula-line')?.shadowRoot?.querySelector('textarea')?.focus();
+      this.renderRoot.querySelector('sw-formula-line')?.focus();
     } else this.#keep('');
   };
 

@@ -50,6 +50,8 @@ export function faultList(grid: Grid, actions: FaultListActions): TemplateResult
 
 export interface Foot {
   readonly rowCount: number;
+  /** Rows that the lens lets through. */
+  readonly placeCount: number;
   readonly rowsShown: number;
   /** Rows shown before all are asked for. */
   readonly rowsAtFirst: number;
@@ -58,25 +60,41 @@ export interface Foot {
   readonly showsFolded: boolean;
   toggleAll(): void;
   toggleFolded(): void;
+  readonly lensOpen: boolean;
+  openLens(): void;
+  /** Taps mark corners of a block. */
+  readonly marking: boolean;
+  toggleMarking(): void;
 }
 
 /** The last line of a table: what is not shown, and how to see it. */
 export function tableFoot(foot: Foot): TemplateResult {
-  const more = foot.rowCount - foot.rowsShown;
-  const all = foot.showsAll ? `Show the first ${foot.rowsAtFirst}` : `Show all ${rowsInWords(foot.rowCount)}`;
+  const more = foot.placeCount - foot.rowsShown;
+  const all = foot.showsAll
+    ? `Show the first ${foot.rowsAtFirst}`
+    : `Show all ${rowsInWords(foot.placeCount)}`;
+  const sifted =
+    foot.placeCount < foot.rowCount ? `${count(foot.placeCount)} of ${rowsInWords(foot.rowCount)} shown` : '';
+  const words = more > 0 ? `${count(more)} more ${more === 1 ? 'row' : 'rows'}` : rowsInWords(foot.rowCount);
   const columns = `${foot.foldedCount} ${foot.foldedCount === 1 ? 'column' : 'columns'}`;
   const folded = foot.showsFolded ? 'Fold the working away' : `Show the working (${columns})`;
   return html`<div class="more" part="foot">
-    <span>${more > 0 ? `${count(more)} more ${more === 1 ? 'row' : 'rows'}` : rowsInWords(foot.rowCount)}</span>
+    <span>${sifted === '' ? words : more > 0 ? `${sifted}, ${words}` : sifted}</span>
     <span class="grow">
       ${
-        foot.rowCount > foot.rowsAtFirst
+        foot.placeCount > foot.rowsAtFirst
           ? html`<button type="button" class="plain" aria-expanded=${foot.showsAll} @click=${foot.toggleAll}>${all}</button>`
           : nothing
       }
       ${
         foot.foldedCount > 0
           ? html`<button type="button" class="plain" aria-expanded=${foot.showsFolded} @click=${foot.toggleFolded}>${folded}</button>`
+          : nothing
+      }
+      ${
+        foot.rowCount > 1
+          ? html`<button type="button" class="plain" aria-expanded=${foot.lensOpen} @click=${foot.openLens}>Find and sort</button>
+              <button type="button" class="plain by-touch" aria-pressed=${foot.marking} @click=${foot.toggleMarking}>Mark a block</button>`
           : nothing
       }
       <slot name="actions"></slot>

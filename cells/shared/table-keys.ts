@@ -16,6 +16,7 @@ export interface KeyPress {
   readonly ctrlKey: boolean;
   readonly metaKey: boolean;
   readonly altKey: boolean;
+  readonly shiftKey?: boolean;
 }
 
 const clamp = (x: number, low: number, high: number): number => Math.min(high, Math.max(low, x));
@@ -79,4 +80,48 @@ export function beginsWriting(press: KeyPress, kind: string): boolean {
   if (press.ctrlKey || press.metaKey || press.altKey || press.key.length !== 1) return false;
   if (kind === 'number' || kind === 'date') return /[\d+\-−.,]/.test(press.key);
   return kind === 'text' ? press.key !== ' ' : false;
+}
+
+/** `rows`, `columns`, `all` mark more; the others do something with what is marked. */
+export type BlockCommand = 'rows' | 'columns' | 'all' | 'clear' | 'fill-down' | 'fill-across' | 'find';
+
+/**
+ * What a key does with a block of figures; null when it does nothing. Shift and Space mark whole rows, Control
+ * and Space whole columns, as in every grid that follows the ARIA practices.
+ *
+ * @param marked whether a block is marked: Delete and the filling keys belong to single figures otherwise
+ * @example blockCommand({ key: ' ', shiftKey: true, ... }, false) // 'rows'
+ */
+export function blockCommand(press: KeyPress, marked: boolean): BlockCommand | null {
+  if (press.altKey) return null;
+  const control = press.ctrlKey || press.metaKey;
+  switch (press.key.toLowerCase()) {
+    case ' ':
+      if (control) return 'columns';
+      return press.shiftKey ? 'rows' : null;
+    case 'a':
+      return control ? 'all' : null;
+    case 'f':
+      return control && !press.shiftKey ? 'find' : null;
+    case 'd':
+      if (!control) return null;
+      return press.shiftKey ? 'fill-across' : 'fill-down';
+    case 'delete':
+    case 'backspace':
+      return marked ? 'clear' : null;
+    default:
+      return null;
+  }
+}
+
+/**
+ * The answer that one letter gives over a yes/no figure; null for other keys and kinds.
+ *
+ * @example answerOf({ key: 'y', ... }, 'yes_no') // true
+ */
+export function answerOf(press: KeyPress, kind: string): boolean | null {
+  if (kind !== 'yes_no' || press.ctrlKey || press.metaKey || press.altKey) return null;
+  const letter = press.key.toLowerCase();
+  if (letter === 'y') return true;
+  return letter === 'n' ? false : null;
 }

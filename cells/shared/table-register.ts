@@ -1,8 +1,4 @@
-import { ColumnForm } from './table-column-form.ts';
-import { ColumnSettings } from './table-column-settings.ts';
 import { TableView } from './table-view.ts';
 
-// Tables and pairings both bring this file in; it runs once.
+// Tables and pairings both bring this file in; it runs once. The shell brings the settings of columns later.
 customElements.define('sw-table-view', TableView);
-customElements.define('sw-column-settings', ColumnSettings);
-customElements.define('sw-column-form', ColumnForm);

@@ -1,12 +1,17 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import type { Fault } from '../../src/formula/fault.ts';
 import type { EntryColumn } from './figure-field.ts';
 import { cautionIcon, faultIcon } from './icons.ts';
+import { setProperty } from './set-property.ts';
+import { type Block, inBlock } from './table-block.ts';
 import { shareBar, surfaceLine } from './table-draw.ts';
 import { shortReason, waitsFor } from './table-faults.ts';
 import { figureText, optionsOf, shareAt } from './table-figure.ts';
 import type { GridPlace } from './table-keys.ts';
 import { type Grid, type GridColumn, needsCaution } from './table-model.ts';
+import type { RowOrder } from './table-order.ts';
+import type { Segment } from './table-window.ts';
 
 /** What of the grid is under the keyboard, being written, open or picked. */
 export interface GridUse {
@@ -14,8 +19,22 @@ export interface GridUse {
   readonly at: GridPlace;
   readonly writing: GridPlace | null;
   readonly pickedRow: number | null;
+  /** The marked figures. */
+  readonly block: Block | null;
+  /** Column that the rows are sorted by. */
+  readonly sorted: { readonly column: string; readonly falling: boolean } | null;
   /** Column whose settings are open below. */
   readonly openColumn: string | null;
+}
+
+/** One row of the table and where it is shown. */
+export interface ShownRow {
+  /** Counted as it stands in the table. */
+  readonly row: number;
+  /** Counted as it is shown. */
+  readonly place: number;
+  /** The row shown above it; null for the first. */
+  readonly above: number | null;
 }
 
 /** The fault of one figure, its own or one that it waits for; null when it has a figure or none. */
@@ -39,14 +58,16 @@ export function headCell(column: GridColumn, place: number, use: GridUse): Templ
     column.entered === null && column.own ? 'worked' : '',
     place === 0 ? 'stick' : '',
   ].join(' ');
-  const words = html`<span class="t">${column.title}</span>${unitLine(column)}`;
+  const sorted = use.sorted?.column === column.id ? (use.sorted.falling ? 'descending' : 'ascending') : null;
+  const words = html`<span class="t">${column.title}${sorted === null ? nothing : html`<span class="way ${sorted}" aria-hidden="true"></span>`}</span>${unitLine(column)}`;
   const reached = use.at.row === -1 && use.at.column === place ? 0 : -1;
   const inside = column.own
     ? html`<button type="button" data-row="-1" data-col=${place} tabindex=${reached}
         aria-expanded=${use.openColumn === column.id ? 'true' : 'false'}
         title="Change this column">${words}</button>`
     : html`<div data-row="-1" data-col=${place} tabindex=${reached}>${words}</div>`;
-  return html`<th scope="col" role="columnheader" class=${classes} aria-colindex=${place + 1}>${inside}</th>`;
+  return html`<th scope="col" role="columnheader" class=${classes} aria-colindex=${place + 1}
+    aria-sort=${sorted ?? nothing}>${inside}</th>`;
 }
 
 function drawn(column: GridColumn, row: number, text: string): unknown {
@@ -111,9 +132,10 @@ function field(grid: Grid, column: GridColumn, row: number, content: unknown): T
   ></sw-figure-field>`;
 }
 
-function rowHead(grid: Grid, row: number, use: GridUse, again: boolean): TemplateResult {
+function rowHead(grid: Grid, { row, place }: ShownRow, use: GridUse, again: boolean): TemplateResult {
   const column = grid.columns[0]!;
-  const writing = use.writing?.row === row && use.writing.column === 0;
+  const writing = use.writing?.row === place && use.writing.column === 0;
+  const marked = inBlock(use.block, place, 0);
   const fault = faultAt(column, row);
   const text = fault === null ? figureText(column, row) : shortReason(fault, column.entered?.kind);
   const words = html`<span class="name" title=${text.length > 30 ? text : nothing}>${text}</span>`;
@@ -124,31 +146,69 @@ function rowHead(grid: Grid, row: number, use: GridUse, again: boolean): Templat
     writing ? 'writing' : '',
     fault !== null ? 'bad' : '',
     column.entered !== null ? 'writes' : '',
+    marked ? 'marked' : '',
   ].join(' ');
-  return html`<th scope="row" role="rowheader" class=${classes} aria-colindex="1" data-row=${row} data-col="0"
-    tabindex=${use.at.row === row && use.at.column === 0 ? 0 : -1}
+  return html`<th scope="row" role="rowheader" class=${classes} aria-colindex="1" data-row=${place} data-col="0"
+    tabindex=${use.at.row === place && use.at.column === 0 ? 0 : -1}
+    aria-selected=${use.block === null ? nothing : marked}
   >${writing ? field(grid, column, row, content) : content}</th>`;
 }
 
-function dataCell(grid: Grid, row: number, place: number, use: GridUse): TemplateResult {
-  const column = grid.columns[place]!;
+function dataCell(grid: Grid, { row, place }: ShownRow, at: number, use: GridUse): TemplateResult {
+  const column = grid.columns[at]!;
   const { classes, content, invalid } = cellState(column, row);
-  const writing = use.writing?.row === row && use.writing.column === place;
-  return html`<td role="gridcell" class="${classes} ${column.align === 'right' ? 'num' : ''} ${writing ? 'writing' : ''}"
-    aria-colindex=${place + 1} data-row=${row} data-col=${place}
-    tabindex=${use.at.row === row && use.at.column === place ? 0 : -1}
+  const writing = use.writing?.row === place && use.writing.column === at;
+  const marked = inBlock(use.block, place, at);
+  return html`<td role="gridcell" class="${classes} ${column.align === 'right' ? 'num' : ''} ${writing ? 'writing' : ''} ${marked ? 'marked' : ''}"
+    aria-colindex=${at + 1} data-row=${place} data-col=${at}
+    tabindex=${use.at.row === place && use.at.column === at ? 0 : -1}
+    aria-selected=${use.block === null ? nothing : marked}
     aria-readonly=${column.entered === null ? 'true' : nothing}
     aria-invalid=${invalid ? 'true' : nothing}
   >${writing ? field(grid, column, row, content) : content}</td>`;
 }
 
 /** One row of the grid. */
-export function gridRow(grid: Grid, row: number, use: GridUse): TemplateResult {
+function gridRow(grid: Grid, shown: ShownRow, use: GridUse): TemplateResult {
+  const { row, place, above } = shown;
   const key = grid.columns[0]!;
-  const again = !key.own && row > 0 && figureText(key, row) === figureText(key, row - 1);
-  const classes = `${(row + 1) % 5 === 0 ? 'fifth' : ''} ${use.pickedRow === row ? 'picked' : ''}`;
-  const cells: TemplateResult[] = [rowHead(grid, row, use, again)];
-  for (let place = 1; place < grid.columns.length; place++) cells.push(dataCell(grid, row, place, use));
-  return html`<tr role="row" class=${classes} aria-rowindex=${row + 2}
+  const again = !key.own && above !== null && figureText(key, row) === figureText(key, above);
+  const classes = `${(place + 1) % 5 === 0 ? 'fifth' : ''} ${use.pickedRow === row ? 'picked' : ''}`;
+  const cells: TemplateResult[] = [rowHead(grid, shown, use, again)];
+  for (let at = 1; at < grid.columns.length; at++) cells.push(dataCell(grid, shown, at, use));
+  return html`<tr role="row" class=${classes} aria-rowindex=${place + 2}
     aria-current=${use.pickedRow === row ? 'true' : nothing}>${cells}</tr>`;
+}
+
+type GapRow = Extract<Segment, { kind: 'gap' }>;
+
+export interface RowsDrawing {
+  readonly use: GridUse;
+  readonly order: RowOrder;
+  /** Height of a row, in px. */
+  readonly rowPx: number;
+}
+
+/** The rows of a grid that are in view, with gaps as high as those that are not. */
+export function gridRows(grid: Grid, segments: readonly Segment[], drawing: RowsDrawing): unknown {
+  const { use, order, rowPx } = drawing;
+  const shown = (place: number): ShownRow => ({
+    row: order.rowAt(place),
+    place,
+    above: place === 0 ? null : order.rowAt(place - 1),
+  });
+  const drawn = segments.flatMap((segment): (ShownRow | GapRow)[] =>
+    segment.kind === 'gap'
+      ? [segment]
+      : Array.from({ length: segment.to - segment.from }, (_, i) => shown(segment.from + i)),
+  );
+  // Keyed by row, so that the row with the keyboard stays the element that has the focus.
+  const key = (each: ShownRow | GapRow, i: number): number | string =>
+    'row' in each ? each.row : `gap ${i === 0 ? 'above' : i === drawn.length - 1 ? 'below' : 'between'}`;
+  return repeat(drawn, key, (each) => ('row' in each ? gridRow(grid, each, use) : gapRow(each, rowPx)));
+}
+
+function gapRow(gap: GapRow, rowPx: number): TemplateResult {
+  const heightPx = `${gap.rows * rowPx}px`;
+  return html`<tr class="gap" aria-hidden="true" ${setProperty('--gap-px', heightPx)}><td></td></tr>`;
 }

@@ -208,6 +208,34 @@ export const gridStyles = css`
       1px 0 0 var(--rule-2);
   }
 
+  /* the marked block: washed, with its edge drawn by the figures themselves */
+  tbody tr > td.marked,
+  tbody tr:hover > td.marked,
+  tbody tr > th.marked,
+  tbody tr.picked > .marked {
+    background-color: var(--pen-wash);
+    box-shadow: inset 0 0 0 0.5px var(--pen-rule);
+  }
+  thead th .way {
+    display: inline-block;
+    width: 8px;
+    height: 7px;
+    margin-left: 6px;
+    background: currentColor;
+    clip-path: polygon(50% 0, 100% 100%, 0 100%);
+  }
+  thead th .way.descending {
+    clip-path: polygon(0 0, 100% 0, 50% 100%);
+  }
+  .by-touch {
+    display: none;
+  }
+  @media (any-pointer: coarse) {
+    .by-touch {
+      display: inline;
+    }
+  }
+
   /* writing in a cell: the field lies over the figure, so that the column keeps its width */
   .writing {
     position: relative;

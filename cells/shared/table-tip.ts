@@ -1,3 +1,6 @@
+import type { Fault } from '../../src/formula/fault.ts';
+import { waitsFor } from './table-faults.ts';
+
 /** Space between the figure and its note, and between the note and the edge of the window, in px. */
 const GAP_PX = 4;
 const EDGE_PX = 12;
@@ -22,6 +25,13 @@ export class TableTip {
     note.textContent = text;
     if (!note.matches(':popover-open')) note.showPopover();
     this.#place(note, anchor);
+  }
+
+  /** What is wrong with a figure, or nothing where nothing is. */
+  showFault(anchor: HTMLElement | null, fault: Fault | null): void {
+    if (fault === null || anchor === null) this.hide();
+    else if (fault.kind === 'waits') this.show(anchor, `This figure ${waitsFor(fault)}.`);
+    else this.show(anchor, fault.mend === undefined ? fault.message : `${fault.message}\n${fault.mend}`);
   }
 
   hide(): void {

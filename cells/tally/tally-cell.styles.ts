@@ -4,9 +4,6 @@ export const tallyCellStyles = css`
   td.num.of {
     min-width: 150px;
   }
-  td.g {
-    width: 26%;
-  }
   td.g .gauge {
     margin: 0;
     min-width: 72px;
@@ -58,8 +55,36 @@ export const tallyCellStyles = css`
   td.worked {
     white-space: nowrap;
   }
+  /* Columns of a settled width: figures that come in move nothing. */
+  @media (min-width: 721px) {
+    table {
+      table-layout: fixed;
+    }
+    th:nth-child(1) {
+      width: 26%;
+    }
+    th:nth-child(2),
+    th:nth-child(3),
+    th:nth-child(4) {
+      width: 15%;
+    }
+    td.num.of,
+    td.lbl {
+      min-width: 0;
+    }
+    td .name {
+      overflow-wrap: anywhere;
+    }
+    th.room {
+      width: 5.5rem;
+    }
+    th:nth-child(7) {
+      width: 5.5rem;
+    }
+  }
   @media (max-width: 720px) {
     td.lbl {
+      width: 48%;
       min-width: 0;
     }
     td.room,

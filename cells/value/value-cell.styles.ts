@@ -8,24 +8,21 @@ export const valueCellStyles = css`
     gap: 14px 22px;
   }
   .blank {
+    position: relative;
     min-width: 0;
   }
   .blank > .label {
     display: block;
     font: 500 var(--t-2) / 1.2 var(--face-sign);
     color: var(--ink-2);
-    white-space: nowrap;
-    overflow: hidden;
-    text-overflow: ellipsis;
+    overflow-wrap: anywhere;
   }
   .name {
     all: unset;
     display: inline-block;
     max-width: 100%;
     box-sizing: border-box;
-    overflow: hidden;
-    text-overflow: ellipsis;
-    white-space: nowrap;
+    overflow-wrap: anywhere;
     font: italic 400 var(--t-2) / 1.3 var(--face-ink);
     color: var(--ink-3);
     margin-top: 3px;
@@ -38,14 +35,14 @@ export const valueCellStyles = css`
   }
   .blank.picked > .label {
     color: var(--ink);
-    font-weight: 600;
   }
   .blank.picked > .label::before {
     content: '';
-    display: inline-block;
+    /* Beside the label, so that picking moves nothing. */
+    position: absolute;
+    left: -9px;
     width: 4px;
-    height: 0.8em;
-    margin-right: 6px;
+    height: 1em;
     background: var(--ink);
   }
   .slide {
@@ -94,7 +91,8 @@ export const valueCellStyles = css`
   }
   @media (max-width: 720px) {
     .blanks {
-      grid-template-columns: 1fr 1fr;
+      /* two beside each other, one where the text is set large */
+      grid-template-columns: repeat(auto-fill, minmax(min(100%, 7.3rem), 1fr));
       padding: 2px 12px 14px;
       gap: 12px 16px;
     }

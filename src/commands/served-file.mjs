@@ -101,8 +101,25 @@ async function describe(path, content, takesGzip) {
       Vary: 'Accept-Encoding',
       ...(zip ? { 'Content-Encoding': 'gzip' } : {}),
     },
-    body: zip ? await gzipped(content) : content,
+    body: zip ? await zippedOnce(hash, content) : content,
   };
+}
+
+/** @type {Map<string, Promise<Buffer>>} what was gzipped before, by the hash of its content */
+const zipped = new Map();
+
+/**
+ * A browser that keeps the app for use offline asks for every file, some of them megabytes: each is gzipped once.
+ * @param {string} hash
+ * @param {Buffer} content
+ */
+function zippedOnce(hash, content) {
+  const before = zipped.get(hash);
+  if (before) return before;
+  const body = gzipped(content);
+  zipped.set(hash, body);
+  body.catch(() => zipped.delete(hash));
+  return body;
 }
 
 /** @param {string} path */

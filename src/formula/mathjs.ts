@@ -1,31 +1,93 @@
-import {
-  create,
-  type FactoryFunctionMap,
-  type MathJsInstance,
-  parseDependencies,
-  unitDependencies,
-} from 'mathjs';
+import { createParse, createUnitClass } from 'mathjs';
+import { PARSE_NODES } from './parse-nodes.ts';
 
-/**
- * Our one mathjs instance: its parser and its table of units, nothing else. It is never asked to evaluate
- * (left open, its evaluator can hang or crash the page), so nothing more is picked in.
+/*
+ * mathjs's parser and its table of units, put together by hand. Of all that they name as their needs, reading
+ * a formula and looking up a unit use next to nothing; the rest (matrices, fractions, big numbers, nodes that
+ * evaluate themselves) is left out. That is two thirds of their weight, and what is not there cannot be made
+ * to run by a stranger's formula: left open, mathjs's evaluator can hang or crash the page.
  */
-const picked = create({ parseDependencies, unitDependencies } as FactoryFunctionMap) as MathJsInstance;
 
-export const mathParse = picked.parse;
+/** Stands for a part that only evaluating would use. */
+const left = (part: string) => (): never => {
+  throw new Error(`mathjs is here to read formulas, not to work them out: it asked for ${part}.`);
+};
+
+const config = { number: 'number', numberFallback: 'number', predictable: false } as const;
+
+/** mathjs picks one of several functions by its arguments; here formulas are always one text. */
+const typed = Object.assign(
+  (_name: string, signatures: Readonly<Record<string, unknown>>) => signatures.string,
+  { addConversion: () => undefined },
+);
+
+/** mathjs's table writes the steps of two temperature scales as fractions. */
+class Fraction {
+  readonly isFraction = true;
+  readonly value: number;
+  constructor(above: number, below: number) {
+    this.value = above / below;
+  }
+  valueOf(): number {
+    return this.value;
+  }
+}
+
+const ARITHMETIC = [
+  'addScalar',
+  'subtractScalar',
+  'multiplyScalar',
+  'divideScalar',
+  'pow',
+  'abs',
+  'fix',
+  'round',
+  'equal',
+  'isNumeric',
+  'format',
+  'number',
+  'BigNumber',
+] as const;
+
+const Unit = createUnitClass({
+  ...Object.fromEntries(ARITHMETIC.map((part) => [part, left(part)])),
+  config,
+  Fraction,
+  // One unit of electrical power is measured along the imaginary axis; no formula here can read it.
+  Complex: { I: Number.NaN },
+});
+
+/** Reads a formula into mathjs's tree; what it cannot read is an error with the place as `char`. */
+export const mathParse = createParse({ typed, config, numeric: Number, ...PARSE_NODES });
 
 interface MathUnitPart {
-  readonly unit: { readonly value: number; readonly offset: number; readonly dimensions: readonly number[] };
+  readonly unit: {
+    readonly value: number | Fraction;
+    readonly offset: number;
+    readonly dimensions: readonly number[];
+  };
   readonly prefix: { readonly value: number };
   readonly power: number;
 }
 
-/** The parts of a unit name that mathjs knows, or null. */
-export function mathUnit(name: string): MathUnitPart | null {
+/** What mathjs knows of a unit of one name. */
+export interface MathUnit {
+  /** What one of it is in mathjs's own unit of that dimension: 1000 for km. */
+  readonly factor: number;
+  readonly offset: number;
+  readonly dimensions: readonly number[];
+}
+
+/** The unit of that name with its prefix, if mathjs knows it, or null. */
+export function mathUnit(name: string): MathUnit | null {
   try {
-    const unit = picked.unit(name) as unknown as { units: readonly MathUnitPart[]; value: unknown };
-    const part = unit.units[0];
-    return unit.units.length === 1 && part !== undefined && part.power === 1 ? part : null;
+    const { units } = new Unit(null, name) as { readonly units: readonly MathUnitPart[] };
+    const [part] = units;
+    if (units.length !== 1 || part === undefined || part.power !== 1) return null;
+    const factor = Number(part.unit.value) * part.prefix.value;
+    return Number.isNaN(factor)
+      ? null
+      : { factor, offset: part.unit.offset, dimensions: part.unit.dimensions };
   } catch {
     return null;
   }

@@ -65,16 +65,10 @@ function money(code: string): Unit {
 }
 
 function fromMathjs(name: string): Unit | null {
-  const part = mathUnit(name);
-  if (part === null) return null;
-  const dimensions = DIMENSIONS.map((_, i) => part.unit.dimensions[i] ?? 0);
-  return {
-    text: name,
-    dimensions,
-    factor: part.unit.value * part.prefix.value,
-    offset: part.unit.offset,
-    currencies: {},
-  };
+  const found = mathUnit(name);
+  if (found === null) return null;
+  const dimensions = DIMENSIONS.map((_, i) => found.dimensions[i] ?? 0);
+  return { text: name, dimensions, factor: found.factor, offset: found.offset, currencies: {} };
 }
 
 /**

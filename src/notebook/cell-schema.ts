@@ -1,7 +1,16 @@
 import * as v from 'valibot';
 import { isHostileWord } from '../tables/plain-name.ts';
 import { BOUNDS, countWords } from './bounds.ts';
-import type { Cell, Entry, TableColumn } from './document.ts';
+import {
+  type Cell,
+  type Entry,
+  PICTURE_ROLES,
+  PICTURE_SHAPES,
+  PLAN_ROLES,
+  type PlanRole,
+  PREP_ROLES,
+  type TableColumn,
+} from './document.ts';
 import { nameRefusal } from './names.ts';
 
 /** The shape of every part of a notebook file. What is not listed here is refused, never carried along. */
@@ -266,11 +275,59 @@ const callsCell = v.strictObject({
   reason: reference,
   critical: reference,
   pins,
+  plan: v.optional(reference),
+});
+const planReads = v.strictObject(
+  Object.fromEntries(PLAN_ROLES.map((role) => [role, reference])) as Record<PlanRole, typeof reference>,
+);
+const planCell = v.strictObject({
+  ...cellBase,
+  kind: v.literal('plan'),
+  name,
+  calls: reference,
+  reads: planReads,
+});
+
+/** References by role, any of which may be left out. */
+const readsBy = <const R extends string>(roles: readonly R[]) =>
+  v.strictObject(
+    Object.fromEntries(roles.map((role) => [role, v.optional(reference)])) as Record<
+      R,
+      v.OptionalSchema<typeof reference, undefined>
+    >,
+  );
+const pictureCell = v.strictObject({
+  ...cellBase,
+  kind: v.literal('picture'),
+  shape: v.picklist(PICTURE_SHAPES, `must be one of ${PICTURE_SHAPES.join(', ')}`),
+  reads: readsBy(PICTURE_ROLES),
+  figures: v.pipe(
+    v.array(reference, 'must be a list of names'),
+    v.maxLength(BOUNDS.tallyFigures, `has more than ${BOUNDS.tallyFigures} figures`),
+  ),
+  one: optionalText(BOUNDS.entryLength),
+});
+const prepCell = v.strictObject({
+  ...cellBase,
+  kind: v.literal('prep'),
+  calls: reference,
+  reads: readsBy(PREP_ROLES),
 });
 
 export const cellSchema: v.GenericSchema<unknown, Cell> = v.variant(
   'kind',
-  [noteCell, valueCell, formulaCell, tableCell, pairingCell, tallyCell, callsCell],
+  [
+    noteCell,
+    valueCell,
+    formulaCell,
+    tableCell,
+    pairingCell,
+    tallyCell,
+    callsCell,
+    planCell,
+    pictureCell,
+    prepCell,
+  ],
   'must be a cell',
 );
 

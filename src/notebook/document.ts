@@ -16,7 +16,17 @@ export interface NotebookDocument {
   readonly cells: readonly Cell[];
 }
 
-export type Cell = NoteCell | ValueCell | FormulaCell | TableCell | PairingCell | TallyCell | CallsCell;
+export type Cell =
+  | NoteCell
+  | ValueCell
+  | FormulaCell
+  | TableCell
+  | PairingCell
+  | TallyCell
+  | CallsCell
+  | PlanCell
+  | PictureCell
+  | PrepCell;
 export type CellKind = Cell['kind'];
 
 interface CellBase {
@@ -157,9 +167,189 @@ export interface CallsCell extends CellBase {
   readonly critical: string;
   /** Calls set by hand: part name to call name. */
   readonly pins: Readonly<Record<string, string>>;
+  /** Name of the plan whose calls are taken over; without one each part is called for itself. */
+  readonly plan?: string;
 }
 
-export type NamedCell = Exclude<Cell, NoteCell | TallyCell>;
+/** What a plan reads, each as `table.column` or as the name of a single figure; those marked optional may be ''. */
+export const PLAN_ROLES = [
+  // Columns of the pairing of parts and calls.
+  'cost',
+  'cash',
+  'need',
+  'mass',
+  'volume',
+  'hours',
+  'strand',
+  'kind',
+  // Columns of the table of parts.
+  'on_hand',
+  'set',
+  // Columns of the table of offers: price of one pack in the notebook's money without freight.
+  'offer',
+  'offer_supplier',
+  'offer_fits',
+  'offer_pieces',
+  'offer_price',
+  'offer_days',
+  // Columns of the table of suppliers, in the notebook's money.
+  'supplier',
+  'freight',
+  'free_from',
+  // Columns of the table of kits.
+  'kit',
+  'kit_part',
+  'kit_pieces',
+  // Single figures.
+  'cash_limit',
+  'mass_limit',
+  'volume_limit',
+  'hours_limit',
+  'risk_limit',
+  'days_left',
+  'margin_days',
+  // What a call may turn on: the wear rate of each part, and what a stranding costs.
+  'rate',
+  'recovery',
+  'waiting',
+] as const;
+export type PlanRole = (typeof PLAN_ROLES)[number];
+
+/** Roles a plan can do without. */
+export const OPTIONAL_PLAN_ROLES: readonly PlanRole[] = [
+  'set',
+  'kit',
+  'kit_part',
+  'kit_pieces',
+  'cash_limit',
+  'mass_limit',
+  'volume_limit',
+  'hours_limit',
+  'risk_limit',
+  'days_left',
+  'margin_days',
+  'rate',
+  'recovery',
+  'waiting',
+];
+
+/** Roles that no plan is worked out from: they are changed on trial, to see where its calls turn. */
+export const TRIAL_PLAN_ROLES: readonly PlanRole[] = ['rate', 'recovery', 'waiting'];
+
+/**
+ * The best set of calls and purchases under all the limits. Reads the pairing of a calls cell (with its pins),
+ * the offers and the limits. Others read its figures as NAME_cash, NAME_cost, NAME_hours, NAME_risk, and the
+ * packs to buy as NAME.offer, NAME.packs (rows of the offers).
+ */
+export interface PlanCell extends CellBase {
+  readonly kind: 'plan';
+  readonly name: string;
+  /** Name of the calls cell whose parts, calls and pins it plans. */
+  readonly calls: string;
+  readonly reads: Readonly<Record<PlanRole, string>>;
+}
+
+/** How a picture draws what it reads. */
+export const PICTURE_SHAPES = ['reading', 'map', 'bars'] as const;
+export type PictureShape = (typeof PICTURE_SHAPES)[number];
+
+/**
+ * What a picture reads, each a column `table.column`, all of one table; a shape needs some of them
+ * (cells/picture/picture-roles.ts) and leaves the others out.
+ */
+export const PICTURE_ROLES = [
+  // What each row is about: the part.
+  'of',
+  // Across: the distance, the leg, the day.
+  'along',
+  'middle',
+  'low',
+  'high',
+  'limit',
+  'unit',
+  'place',
+  'chance',
+  'cost',
+  'length',
+  'far',
+  // Yes/no: only these rows.
+  'where',
+] as const;
+export type PictureRole = (typeof PICTURE_ROLES)[number];
+
+/** A picture of columns of a table, with its figures as a table beside it. */
+export interface PictureCell extends CellBase {
+  readonly kind: 'picture';
+  readonly shape: PictureShape;
+  readonly reads: Readonly<Partial<Record<PictureRole, string>>>;
+  /** Bars: the figures drawn, single ones or columns of the table that `of` names. */
+  readonly figures: readonly string[];
+  /** Reading: which of the rows' names is drawn. */
+  readonly one?: string;
+}
+
+/** What a prep sheet reads, each as `table.column` or the name of a single figure; a list without its roles is left out. */
+export const PREP_ROLES = [
+  // Columns of the pairing of parts and calls, its parents' included.
+  'pieces',
+  'cash',
+  'hours',
+  'packed',
+  'mass',
+  'volume',
+  'critical',
+  'gauge',
+  'unit',
+  'now',
+  'limit',
+  'bikes',
+  'change_place',
+  // Offers.
+  'offer_supplier',
+  'offer_fits',
+  'offer_number',
+  'offer_pack',
+  'offer_days',
+  'offer_best',
+  'offer_price',
+  // Packs to buy of each offer, where a plan says so, and the freight of it all.
+  'packs',
+  'freight',
+  // How a part is fitted and stowed.
+  'job_part',
+  'job_opens',
+  'job_turn',
+  'job_hint',
+  'job_bag',
+  'job_carrier',
+  // Checks on the road: a pairing of parts and legs.
+  'check_part',
+  'check_here',
+  'check_place',
+  'check_km',
+  'check_reading',
+  // Fuel and water by stop.
+  'stop_place',
+  'stop_km',
+  'stop_fuel',
+  'stop_water',
+  'stop_says',
+  // Single figures.
+  'oil',
+  'cut_off',
+  'margin_days',
+] as const;
+export type PrepRole = (typeof PREP_ROLES)[number];
+
+/** Shopping list, shed jobs, pack list and checks on the road, made for paper. */
+export interface PrepCell extends CellBase {
+  readonly kind: 'prep';
+  /** Name of the calls cell whose calls it carries out. */
+  readonly calls: string;
+  readonly reads: Readonly<Partial<Record<PrepRole, string>>>;
+}
+
+export type NamedCell = Exclude<Cell, NoteCell | TallyCell | PictureCell | PrepCell>;
 
 export function isNamed(cell: Cell): cell is NamedCell {
   return 'name' in cell;

@@ -2,19 +2,22 @@ import { checkFormula } from '../formula/check/check-formula.ts';
 import type { Column, ColumnType } from '../formula/column.ts';
 import { waitsFor } from '../formula/evaluate/vector.ts';
 import { type Fault, isFault } from '../formula/fault.ts';
-import { isFaulty, rowsNode } from '../formula/scope.ts';
+import { isFaulty, rowsNode, type Scope } from '../formula/scope.ts';
 import { applyEdit } from './apply-edit.ts';
 import type { NotebookDocument } from './document.ts';
 import { isNamed } from './document.ts';
 import type { Edit } from './edit.ts';
 import { type Explanation, explainFigure } from './explain.ts';
 import { Graph } from './graph/graph.ts';
-import type { NodeValue } from './graph/node-spec.ts';
+import type { NodeValue, PlanSolution } from './graph/node-spec.ts';
+import { planSolutionNode } from './graph/plan-node.ts';
+import type { Planner } from './graph/planner.ts';
 import { Program } from './graph/program.ts';
 import { gatherThrough } from './graph/specs.ts';
 import { cellNameOf } from './graph/structure.ts';
-import { History } from './history.ts';
+import { History, type Past } from './history.ts';
 import type { NodeState } from './node-state.ts';
+import { readsOf } from './reads-of.ts';
 
 export type { Explanation } from './explain.ts';
 export type { NodeState } from './node-state.ts';
@@ -43,23 +46,42 @@ export class LiveNotebook {
   private held: NotebookDocument;
   private program: Program;
   private readonly graph: Graph;
+  private heldPlanner: Planner | null;
   private readonly history = new History();
   private readonly listeners = new Set<(change: NotebookChange) => void>();
   private readonly lastSettled = new Map<string, { column: Column; type: ColumnType }>();
 
-  private constructor(document: NotebookDocument) {
+  private constructor(document: NotebookDocument, planner: Planner | null) {
     this.held = document;
-    this.program = Program.of(document);
+    this.program = Program.of(document, null, planner);
+    this.heldPlanner = planner;
     this.graph = new Graph((nodes) => this.tell({ document: false, edit: null, nodes }));
     this.graph.take(this.program.specs);
   }
 
-  static open(document: NotebookDocument): LiveNotebook {
-    return new LiveNotebook(document);
+  /** @param planner finds the plans of plan cells; without one each part keeps its own cheapest call */
+  static open(document: NotebookDocument, planner: Planner | null = null): LiveNotebook {
+    return new LiveNotebook(document, planner);
   }
 
   get document(): NotebookDocument {
     return this.held;
+  }
+
+  /** Who finds its plans, and answers questions about them; null where nobody does. */
+  get planner(): Planner | null {
+    return this.heldPlanner;
+  }
+
+  /**
+   * From now on its plans are found by this planner. Until the first is there, the figures that stood before
+   * stay, marked as working.
+   */
+  usePlanner(planner: Planner | null): void {
+    if (planner === this.heldPlanner) return;
+    this.heldPlanner = planner;
+    this.program = this.program.withPlanner(planner);
+    this.graph.take(this.program.specs);
   }
 
   get canUndo(): boolean {
@@ -93,8 +115,19 @@ export class LiveNotebook {
     return edit;
   }
 
+  /** What undo and redo could go through now. */
+  get past(): Past {
+    return this.history.past;
+  }
+
+  /** Undo goes on into what was made in an earlier visit; it must fit the document as it was opened. */
+  recall(past: Past): void {
+    this.history.recall(past);
+    this.tell({ document: false, edit: null, nodes: NO_NODES });
+  }
+
   private take(document: NotebookDocument, edit: Edit | null): void {
-    const program = Program.of(document, this.program);
+    const program = Program.of(document, this.program, this.heldPlanner);
     this.held = document;
     this.program = program;
     this.graph.take(program.specs);
@@ -148,6 +181,22 @@ export class LiveNotebook {
     return gatherThrough(source as Column | Fault, rows as never, through.source, through.side);
   }
 
+  /**
+   * Where a plan cell stands: its question and answer. While a new plan is worked out the one before is given,
+   * marked as working; null before the first, and where the plan has a fault.
+   */
+  planOf(name: string): {
+    readonly working: boolean;
+    readonly solution: PlanSolution | null;
+    readonly fault: Fault | null;
+  } {
+    const node = planSolutionNode(name);
+    const value = this.graph.value(node);
+    const working = this.graph.isPending(node);
+    if (value === undefined || isFault(value)) return { working, solution: null, fault: value ?? null };
+    return { working, solution: 'result' in value ? value : null, fault: null };
+  }
+
   /** Rows of a table, pairing or calls cell; 0 while they cannot be told. */
   rowsOf(table: string): number {
     const rows = this.graph.value(rowsNode(table));
@@ -199,6 +248,8 @@ export class LiveNotebook {
         for (const name of [figure.figure, figure.limit])
           if (name !== undefined) fedBy.add(idOf.get(cellNameOf(name)) ?? '');
     }
+    if (cell?.kind === 'picture' || cell?.kind === 'prep')
+      for (const name of readsOf(cell)) fedBy.add(idOf.get(cellNameOf(name)) ?? '');
     const order = (ids: Set<string>): string[] =>
       this.held.cells.map((held) => held.id).filter((id) => ids.has(id));
     return { fedBy: order(fedBy), feeds: order(feeds) };
@@ -223,6 +274,12 @@ export class LiveNotebook {
     if (circle !== undefined) return { fault: circle as Fault };
     const column = checked.run(inputs as never);
     return isFault(column) ? { fault: column } : { type: checked.type, column };
+  }
+
+  /** What the names in a formula of a cell can mean, for completing them as they are written. */
+  scopeOf(cellId: string): Scope {
+    const cell = this.held.cells.find((held) => held.id === cellId);
+    return this.program.scope(cell?.kind === 'table' || cell?.kind === 'pairing' ? cell.name : null);
   }
 
   private nodeAt(at: { readonly cell: string; readonly column?: string }): string | null {

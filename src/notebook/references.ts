@@ -1,4 +1,4 @@
-import type { CallsCell, Cell, NotebookDocument, PairingCell } from './document.ts';
+import type { Cell, NotebookDocument, PairingCell } from './document.ts';
 import { cellNamed, columnNamed } from './lookup.ts';
 
 /** What a name in a formula stands for. `column` is a column's id, or the name of a calls cell's own column. */
@@ -9,6 +9,10 @@ export interface Meaning {
 
 /** Columns that every calls cell has, whatever its parts. */
 export const CALLS_COLUMNS = ['part', 'call', 'proposed', 'cost', 'best_by', 'by_hand', 'state'] as const;
+
+/** Columns of a plan, one row an offer, and its single figures. */
+export const PLAN_COLUMNS = ['offer', 'supplier', 'packs'] as const;
+export const PLAN_FIGURES = ['cash', 'freight', 'mass', 'volume', 'hours', 'cost', 'risk'] as const;
 
 export function sameMeaning(a: Meaning | null, b: Meaning | null): boolean {
   return a === null || b === null ? a === b : a.cell === b.cell && a.column === b.column;
@@ -45,7 +49,8 @@ function meaningOfColumn(
   seen.add(cell.id);
   const own = columnNamed(cell, name);
   if (own !== null) return { cell: cell.id, column: own.id };
-  if (cell.kind === 'calls') return meaningOfCallsColumn(cell, name);
+  if (cell.kind === 'calls') return fixedColumn(cell, name, CALLS_COLUMNS);
+  if (cell.kind === 'plan') return fixedColumn(cell, name, [...PLAN_COLUMNS, ...PLAN_FIGURES]);
   if (cell.kind !== 'pairing') return null;
   for (const parent of parentsOf(document, cell)) {
     const meaning = meaningOfColumn(document, parent, name, seen);
@@ -54,8 +59,9 @@ function meaningOfColumn(
   return null;
 }
 
-function meaningOfCallsColumn(cell: CallsCell, name: string): Meaning | null {
-  return (CALLS_COLUMNS as readonly string[]).includes(name) ? { cell: cell.id, column: name } : null;
+/** A column that every cell of the kind has. */
+function fixedColumn(cell: Cell, name: string, columns: readonly string[]): Meaning | null {
+  return columns.includes(name) ? { cell: cell.id, column: name } : null;
 }
 
 function parentsOf(document: NotebookDocument, pairing: PairingCell): Cell[] {

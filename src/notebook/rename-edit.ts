@@ -1,6 +1,13 @@
 import { renameInFormula } from '../formula/rename.ts';
 import { applyEdit } from './apply-edit.ts';
-import { type Cell, isNamed, type NotebookDocument, type TallyFigure } from './document.ts';
+import {
+  type Cell,
+  isNamed,
+  type NotebookDocument,
+  type PictureCell,
+  PLAN_ROLES,
+  type TallyFigure,
+} from './document.ts';
 import { cellWords } from './document-rules.ts';
 import type { Edit } from './edit.ts';
 import { EditError } from './edit-error.ts';
@@ -178,6 +185,7 @@ function withReferences(renaming: Renaming, cell: Cell): Cell {
     case 'calls': {
       const fields = { pairing: renamedTable(renaming, cell.pairing) } as Record<string, string>;
       for (const field of CALLS_FIELDS) fields[field] = renamedMember(renaming, cell.pairing, cell[field])[1];
+      if (cell.plan !== undefined) fields.plan = renamedTable(renaming, cell.plan);
       return Object.entries(fields).every(([field, name]) => cell[field as 'part'] === name)
         ? cell
         : { ...cell, ...fields };
@@ -186,9 +194,42 @@ function withReferences(renaming: Renaming, cell: Cell): Cell {
       const figures = cell.figures.map((figure) => withFigureNames(renaming, figure));
       return figures.every((figure, i) => figure === cell.figures[i]) ? cell : { ...cell, figures };
     }
+    case 'plan': {
+      const calls = renamedTable(renaming, cell.calls);
+      const reads = { ...cell.reads };
+      for (const role of PLAN_ROLES) reads[role] = renamedReference(renaming, cell.reads[role]);
+      const kept = calls === cell.calls && PLAN_ROLES.every((role) => reads[role] === cell.reads[role]);
+      return kept ? cell : { ...cell, calls, reads };
+    }
+    case 'picture':
+      return withPictureNames(renaming, cell);
+    case 'prep': {
+      const calls = renamedTable(renaming, cell.calls);
+      const reads = renamedReads(renaming, cell.reads);
+      return calls === cell.calls && reads === cell.reads ? cell : { ...cell, calls, reads };
+    }
     default:
       return cell;
   }
+}
+
+function withPictureNames(renaming: Renaming, cell: PictureCell): PictureCell {
+  const reads = renamedReads(renaming, cell.reads);
+  const figures = cell.figures.map((figure) => renamedReference(renaming, figure));
+  const kept = reads === cell.reads && figures.every((figure, i) => figure === cell.figures[i]);
+  return kept ? cell : { ...cell, reads, figures };
+}
+
+/** References by role, put right; the same object when none of them changes. */
+function renamedReads<R extends string>(
+  renaming: Renaming,
+  reads: Readonly<Partial<Record<R, string>>>,
+): Readonly<Partial<Record<R, string>>> {
+  const roles = Object.entries(reads) as [R, string][];
+  const after = roles.map(([role, name]) => [role, renamedReference(renaming, name)] as const);
+  return after.every(([role, name]) => name === reads[role])
+    ? reads
+    : (Object.fromEntries(after) as typeof reads);
 }
 
 function withFigureNames(renaming: Renaming, figure: TallyFigure): TallyFigure {

@@ -1,3 +1,4 @@
+import { facesReady } from './look/faces-ready.ts';
 import { startTheme } from './look/theme.ts';
 import '../../cells/shared/register.ts';
 import '../../cells/shared/table-register.ts';
@@ -11,4 +12,4 @@ import '../../cells/tally/register.ts';
 import './register.ts';
 
 startTheme();
-document.body.append(document.createElement('sparewell-app'));
+void facesReady().then(() => document.body.append(document.createElement('sparewell-app')));

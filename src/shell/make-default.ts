@@ -1,10 +1,18 @@
 import type { NotebookDocument } from '../notebook/document.ts';
+import { readNotebookFile } from '../notebook/notebook-file.ts';
 
-/** The worked example. Its files are loaded only when it is wanted. */
+/** Stands beside the page; the build makes it from `starter` and `datasets` (vite.config.ts). */
+export const WORKED_EXAMPLE = 'worked-example.sparewell.json';
+
+/**
+ * The worked example, fetched when it is wanted.
+ *
+ * Throws Error with a sentence if it cannot be had.
+ */
 export async function makeDefault(): Promise<NotebookDocument> {
-  const [{ defaultNotebook }, { loadFiles }] = await Promise.all([
-    import('../starter/default-notebook.ts'),
-    import('../starter/load-files.ts'),
-  ]);
-  return defaultNotebook(loadFiles());
+  const answer = await fetch(new URL(WORKED_EXAMPLE, document.baseURI));
+  if (!answer.ok) throw new Error('The worked example is missing beside the page: load the page again.');
+  const opened = readNotebookFile(await answer.text());
+  if ('refusal' in opened) throw new Error(`The worked example cannot be opened: ${opened.refusal}`);
+  return opened.document;
 }

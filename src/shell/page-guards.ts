@@ -23,12 +23,14 @@ export class PageGuards implements ReactiveController {
     document.addEventListener('visibilitychange', this.#hidden);
     addEventListener('beforeunload', this.#leaving);
     addEventListener('error', this.#refused);
+    addEventListener('unhandledrejection', this.#refusedLater);
   }
 
   hostDisconnected(): void {
     document.removeEventListener('visibilitychange', this.#hidden);
     removeEventListener('beforeunload', this.#leaving);
     removeEventListener('error', this.#refused);
+    removeEventListener('unhandledrejection', this.#refusedLater);
   }
 
   readonly #hidden = (): void => {
@@ -41,8 +43,17 @@ export class PageGuards implements ReactiveController {
 
   /** An edit made in any cell may be refused; nothing has changed then, and the reason is for the user. */
   readonly #refused = (event: ErrorEvent): void => {
-    if (!(event.error instanceof EditError)) return;
-    event.preventDefault();
-    this.#page.notice = `Nothing was changed: ${event.error.message}`;
+    this.#sayRefusal(event, event.error);
   };
+
+  /** The same for an edit made once something else was there, such as a pasted block. */
+  readonly #refusedLater = (event: PromiseRejectionEvent): void => {
+    this.#sayRefusal(event, event.reason);
+  };
+
+  #sayRefusal(event: Event, error: unknown): void {
+    if (!(error instanceof EditError)) return;
+    event.preventDefault();
+    this.#page.notice = `Nothing was changed: ${error.message}`;
+  }
 }

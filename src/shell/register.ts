@@ -1,23 +1,9 @@
-import { EmptyNotebook } from './empty-notebook.ts';
 import { HeadBar } from './head/head-bar.ts';
 import { TallyStrip } from './head/tally-strip.ts';
-import { NewNotebookDialog } from './new-notebook-dialog.ts';
-import { CardKey } from './panel/card-key.ts';
-import { CardSlip } from './panel/card-slip.ts';
-import { FigureSlip } from './panel/figure-slip.ts';
-import { RoadLog } from './panel/road-log.ts';
-import { SidePanel } from './panel/side-panel.ts';
 import { RoadView } from './road/road-view.ts';
 import { SparewellApp } from './sparewell-app.ts';
 
 customElements.define('sw-head-bar', HeadBar);
 customElements.define('sw-tally-strip', TallyStrip);
 customElements.define('sw-road', RoadView);
-customElements.define('sw-card-key', CardKey);
-customElements.define('sw-card-slip', CardSlip);
-customElements.define('sw-figure-slip', FigureSlip);
-customElements.define('sw-road-log', RoadLog);
-customElements.define('sw-side-panel', SidePanel);
-customElements.define('sw-empty-notebook', EmptyNotebook);
-customElements.define('sw-new-notebook-dialog', NewNotebookDialog);
 customElements.define('sparewell-app', SparewellApp);

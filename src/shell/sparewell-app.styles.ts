@@ -14,6 +14,18 @@ export const sparewellAppStyles = css`
   sw-side-panel {
     height: 100%;
   }
+  .walk-offer {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 4px 14px;
+    margin: 14px 24px 0 var(--rail);
+    padding: 6px 16px;
+    background: var(--sheet-2);
+    border: 1px solid var(--rule-2);
+    border-radius: var(--r-2);
+    font: 500 var(--t-3) / 1.4 var(--face-sign);
+  }
   .opening {
     padding: 40px 24px;
     color: var(--ink-2);
@@ -32,14 +44,26 @@ export const sparewellAppStyles = css`
       padding-bottom: 54vh;
     }
   }
+  @media (max-width: 720px) {
+    .walk-offer {
+      margin-right: 10px;
+      padding: 6px 12px;
+    }
+  }
   @media print {
+    .walk-offer,
     sw-head-bar,
     sw-tally-strip,
     sw-side-panel {
       display: none;
     }
-    .bench {
+    :host {
+      min-height: 0;
+    }
+    .bench,
+    .bench.open {
       display: block;
+      padding: 0;
     }
   }
 `;

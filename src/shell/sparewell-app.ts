@@ -1,20 +1,24 @@
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { baseStyles } from '../../cells/shared/base-styles.ts';
 import type { PickDetail } from '../../cells/shared/cell-events.ts';
+import { controlStyles } from '../../cells/shared/control-styles.ts';
 import type { NotebookDocument } from '../notebook/document.ts';
 import { addCell, group } from '../notebook/edits.ts';
 import type { KeeperState } from '../notebook/storage/keeper.ts';
-import { openNotebookStore } from '../notebook/storage/notebook-store.ts';
+import { type NotebookStore, openNotebookStore } from '../notebook/storage/notebook-store.ts';
 import type { Beginning } from './empty-notebook.ts';
 import { firstCards } from './first-cards.ts';
 import type { HeadAction } from './head/head-bar.ts';
 import { makeDefault } from './make-default.ts';
 import type { NewFrom } from './new-notebook-dialog.ts';
+import type { DeskPage, NotebookDesk } from './notebooks/notebook-desk.ts';
+import type { StandBy } from './offline/stand-by.ts';
 import { PageGuards } from './page-guards.ts';
 import { type Page, PageKeyboard } from './page-keyboard.ts';
 import { cellOfNode, stillThere } from './page-moves.ts';
 import type { CardAction } from './panel/card-slip.ts';
 import type { GoDetail } from './panel/figure-slip.ts';
+import { printFirstSheet, printSheet } from './print/print-sheet.ts';
 import { moveStop, removeStop } from './road/move-stop.ts';
 import { newCell } from './road/new-cell.ts';
 import type { AddDetail, MoveDetail, RoadView } from './road/road-view.ts';
@@ -25,16 +29,18 @@ import { chooseNotebookFile, saveNotebookFile } from './session/notebook-files.t
 import { freshCopy, openSession, sessionOn } from './session/open-session.ts';
 import type { Session } from './session/session.ts';
 import { sparewellAppStyles } from './sparewell-app.styles.ts';
+import { Walk } from './walk/walk.ts';
 
 /** Under this width the panel is a bottom sheet, in px. */
 const SHEET_WIDTH = 1240;
+const NOT_FETCHED = 'A part of the page could not be fetched. Load the page again when there is a network.';
 /** How long figures rest before their change is read out, in ms: one sentence for one edit. */
 const SAY_AFTER_MS = 700;
 
 /**
  * The page: head bar, tally, road and panel round one open notebook, the keyboard, and what is read out.
  */
-export class SparewellApp extends LitElement implements Page {
+export class SparewellApp extends LitElement implements DeskPage, Page {
   static override properties: PropertyDeclarations = {
     session: { state: true },
     picked: { state: true },
@@ -42,9 +48,10 @@ export class SparewellApp extends LitElement implements Page {
     kept: { state: true },
     notice: { state: true },
     said: { state: true },
+    file: { state: true },
   };
 
-  static override styles = [baseStyles, sparewellAppStyles];
+  static override styles = [baseStyles, controlStyles, sparewellAppStyles];
 
   declare session: Session | null;
   declare picked: PickDetail | null;
@@ -52,9 +59,16 @@ export class SparewellApp extends LitElement implements Page {
   declare private kept: KeeperState;
   declare notice: string;
   declare private said: string;
+  /** Name of the file on disk that is kept current; '' for none. */
+  declare private file: string;
 
-  readonly #store = openNotebookStore();
+  readonly store: NotebookStore = openNotebookStore();
+  readonly makeDefault = makeDefault;
   readonly #measured = new ResizeObserver((entries) => this.#measure(entries));
+  #standBy: StandBy | null = null;
+  #desk: NotebookDesk | null = null;
+  #stopDrops: (() => void) | null = null;
+  readonly #walk = new Walk(this);
   #sayLater: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
@@ -65,18 +79,44 @@ export class SparewellApp extends LitElement implements Page {
     this.kept = { kind: 'keeping' };
     this.notice = '';
     this.said = '';
+    this.file = '';
     new PageKeyboard(this);
     new PageGuards(this);
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
-    void openSession(this.#store, makeDefault).then((session) => this.#take(session));
+    void openSession(this.store, makeDefault)
+      .then((session) => this.#take(session))
+      .then(() => this.updateComplete)
+      .then(() => this.#loadRest());
+  }
+
+  /** What the notebook can be read and edited without. */
+  async #loadRest(): Promise<void> {
+    try {
+      await import('./register-later.ts');
+      const { StandBy } = await import('./offline/stand-by.ts');
+      const { doorOf } = await import('./import/import-door.ts');
+      const { NotebookDesk } = await import('./notebooks/notebook-desk.ts');
+      const { watchDrops } = await import('./notebooks/file-drop.ts');
+      if (!this.session || this.#standBy) return;
+      doorOf(this);
+      const desk = new NotebookDesk(this);
+      this.#desk = desk;
+      this.#stopDrops = watchDrops(this, (file) => void desk.openFile(file));
+      this.#standBy = new StandBy(this.session, (name) => {
+        this.file = name;
+      });
+    } catch {
+      this.notice = NOT_FETCHED;
+    }
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#measured.disconnect();
+    this.#stopDrops?.();
   }
 
   get road(): RoadView | null {
@@ -97,18 +137,20 @@ export class SparewellApp extends LitElement implements Page {
     if (!session) return html`<p class="opening" role="status">Opening the notebook…</p>`;
     const { notebook } = session;
     const empty = notebook.document.cells.length === 0;
-    return html`<sw-head-bar .notebook=${notebook} .kept=${this.kept} .notice=${this.notice} @sw-action=${this.#onAction}></sw-head-bar>
+    return html`<sw-head-bar .notebook=${notebook} .kept=${this.kept} .file=${this.file} .notice=${this.notice} .mend=${this.notice === session.notice ? session.mend : null} @sw-action=${this.#onAction}></sw-head-bar>
       <sw-tally-strip .notebook=${notebook} .last=${session.log.entries[0] ?? null} @sw-action=${this.#onAction} @sw-pick=${this.#onPick}></sw-tally-strip>
       <div
         class="bench ${this.shut ? '' : 'open'}"
         @sw-pick=${this.#onPick}
         @sw-open=${this.#onOpen}
+        @sw-print=${printSheet}
+        @sw-walk=${() => this.#walk.start(notebook.document)}
         @sw-visit=${this.#onVisit}
         @sw-go=${this.#onGo}
         @sw-step=${(event: CustomEvent<{ way: 'undo' | 'redo' }>) => this.act(event.detail.way)}
         @sw-says=${(event: CustomEvent<{ text: string }>) => this.say(event.detail.text)}
       >
-        <main>${empty ? this.#empty() : this.#roadOf(session)}</main>
+        <main>${empty ? this.#empty() : html`${this.#walk.offer(notebook.document)}${this.#roadOf(session)}`}</main>
         <sw-side-panel
           ?shut=${this.shut}
           .notebook=${notebook}
@@ -119,6 +161,7 @@ export class SparewellApp extends LitElement implements Page {
         ></sw-side-panel>
       </div>
       <sw-new-notebook-dialog @sw-new=${(event: CustomEvent<NewFrom>) => this.#new(event.detail)}></sw-new-notebook-dialog>
+      ${this.#walk.guide()}
       <div class="sr" role="status" aria-live="polite">${this.said}</div>`;
   }
 
@@ -158,8 +201,35 @@ export class SparewellApp extends LitElement implements Page {
       this.kept = state;
     });
     session.log.subscribe(() => this.#logged(session));
+    this.#standBy?.watch(session);
     document.title = `${session.notebook.document.title}, Sparewell`;
     if (before) void before.close();
+    void this.#plan(session);
+    void this.#recall(session);
+  }
+
+  /** Has the plan worked out once the notebook stands: its figures are read meanwhile as each part's own best. */
+  async #plan(session: Session): Promise<void> {
+    await session.notebook.settled();
+    await this.updateComplete;
+    try {
+      const { PagePlanner } = await import('./planning/page-planner.ts');
+      if (session === this.session) session.usePlanner(new PagePlanner());
+    } catch {
+      this.notice = NOT_FETCHED;
+    }
+  }
+
+  /** Undo goes on from the visit before; fetched later, as nothing that is seen hangs on it. */
+  async #recall(session: Session): Promise<void> {
+    await this.updateComplete;
+    try {
+      const { beginPast } = await import('./session/begin-past.ts');
+      await session.usePast(beginPast);
+      this.requestUpdate();
+    } catch {
+      this.notice = NOT_FETCHED;
+    }
   }
 
   #logged(session: Session): void {
@@ -202,7 +272,9 @@ export class SparewellApp extends LitElement implements Page {
     if (!scroll || !cell) return;
     this.picked = { cell: cell.id, node, row };
     const stop = stopOf(this.stops, cell.id);
-    if (stop) this.road?.focusStop(stop.id);
+    if (!stop) return;
+    this.road?.openCard(stop.id);
+    this.road?.focusStop(stop.id);
   }
 
   closePanel(): void {
@@ -294,29 +366,48 @@ export class SparewellApp extends LitElement implements Page {
     else if (action === 'redo') session.redo();
     else if (action === 'retry') session.keeper.retry();
     else if (action === 'save-file') saveNotebookFile(session.notebook.document);
-    else if (action === 'new') this.renderRoot.querySelector('sw-new-notebook-dialog')?.show();
+    else if (action === 'keep-file') this.#standBy?.chooseFile();
+    else if (action === 'notebooks') void this.#desk?.show();
+    else if (action === 'moments') void this.#desk?.showMoments();
+    else if (action === 'new') void this.#askForNew();
+    else if (action === 'print') this.notice = printFirstSheet(session.notebook.document, this.road);
+    else if (action === 'walk') this.#walk.start(session.notebook.document);
+    else if (action === 'import')
+      void import('./import/import-door.ts').then(({ doorOf }) => doorOf(this).show(null));
     else void this.#openFile();
+  }
+
+  async #askForNew(): Promise<void> {
+    await customElements.whenDefined('sw-new-notebook-dialog');
+    const dialog = this.renderRoot.querySelector('sw-new-notebook-dialog');
+    await dialog?.updateComplete;
+    dialog?.show();
   }
 
   async #openFile(): Promise<void> {
     const chosen = await chooseNotebookFile();
     if (!chosen) return;
     if ('refusal' in chosen) this.notice = chosen.refusal;
-    else await this.#openDocument(chosen.document);
+    else await this.openDocument(chosen.document);
   }
 
   async #new(from: NewFrom): Promise<void> {
-    await this.#openDocument(from === 'demo' ? freshCopy(await makeDefault()) : emptyNotebook());
+    await this.openDocument(from === 'demo' ? freshCopy(await makeDefault()) : emptyNotebook());
   }
 
-  async #openDocument(document: NotebookDocument): Promise<void> {
+  openDocument(document: NotebookDocument): Promise<boolean> {
+    return this.change(() => sessionOn(this.store, document));
+  }
+
+  async change(make: () => Promise<Session>): Promise<boolean> {
     const kept = await this.session?.keeper.flush();
     if (kept?.kind === 'failed') {
       this.notice = 'The notebook open now could not be kept on this device. Save it as a file first.';
-      return;
+      return false;
     }
-    this.#take(await sessionOn(this.#store, document));
+    this.#take(await make());
     scrollTo({ top: 0 });
+    return true;
   }
 }
 

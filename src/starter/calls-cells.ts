@@ -1,4 +1,4 @@
-import type { CallsCell, PairingCell, TableCell, WorkedColumn } from '../notebook/document.ts';
+import type { CallsCell, PairingCell, PlanCell, TableCell, WorkedColumn } from '../notebook/document.ts';
 import { entered, folded, worked } from './columns.ts';
 
 const MONEY = { unit: 'EUR', decimals: 2 } as const;
@@ -7,15 +7,15 @@ const CHANCE = { decimals: 4 } as const;
 const YES = 'yes';
 const NO = 'no';
 
-/** Name, what it means, pieces needed, spares packed, fits a new one, keeps the old one, done on the way. */
-const CALLS: readonly (readonly [string, string, number, number, string, string, string])[] = [
-  ['leave', 'Ride on what is fitted', 0, 0, NO, NO, NO],
-  ['replace', 'Fit a new one before leaving', 1, 0, YES, NO, NO],
-  ['carry 1', 'Ride on what is fitted, one new spare in the pack', 1, 1, NO, NO, NO],
-  ['carry 2', 'Two new spares in the pack', 2, 2, NO, NO, NO],
-  ['carry 3', 'Three new spares in the pack', 3, 3, NO, NO, NO],
-  ['replace and keep old', 'Fit a new one, the old one becomes the spare', 1, 0, YES, YES, NO],
-  ['change on the way', 'Ride on what is fitted to the best shop, change it there', 0, 0, NO, NO, YES],
+/** Name, what it means, pieces needed, spares packed, fits a new one, keeps the old one, done on the way, kind. */
+const CALLS: readonly (readonly [string, string, number, number, string, string, string, string])[] = [
+  ['leave', 'Ride on what is fitted', 0, 0, NO, NO, NO, 'leave'],
+  ['replace', 'Fit a new one before leaving', 1, 0, YES, NO, NO, 'replace'],
+  ['carry 1', 'Ride on what is fitted, one new spare in the pack', 1, 1, NO, NO, NO, 'carry'],
+  ['carry 2', 'Two new spares in the pack', 2, 2, NO, NO, NO, 'carry'],
+  ['carry 3', 'Three new spares in the pack', 3, 3, NO, NO, NO, 'carry'],
+  ['replace and keep old', 'Fit a new one, the old one becomes the spare', 1, 0, YES, YES, NO, 'keep'],
+  ['change on the way', 'Ride on what is fitted to the best shop, change it there', 0, 0, NO, NO, YES, 'way'],
 ];
 
 function choicesTable(): TableCell {
@@ -35,6 +35,10 @@ function choicesTable(): TableCell {
       entered('fits_new', 'yes_no', texts(4), { title: 'New one fitted' }),
       entered('keeps_old', 'yes_no', texts(5), { title: 'Old one packed' }),
       entered('on_the_way', 'yes_no', texts(6), { title: 'Changed on the way' }),
+      entered('kind', 'choice', texts(7), {
+        title: 'Kind',
+        options: ['leave', 'replace', 'carry', 'keep', 'way'],
+      }),
     ],
   };
 }
@@ -326,7 +330,7 @@ function decisionCell(): CallsCell {
     kind: 'calls',
     name: 'decision',
     title: 'Calls',
-    gist: 'the cheapest call that the rules allow, part by part',
+    gist: 'the calls of the plan, part by part',
     pairing: 'calls',
     part: 'part',
     call: 'call',
@@ -335,10 +339,58 @@ function decisionCell(): CallsCell {
     reason: 'why_not',
     critical: 'critical',
     pins: {},
+    plan: 'plan',
+  };
+}
+
+/** The best set of calls and purchases under all the limits. */
+function planCell(): PlanCell {
+  return {
+    id: 'plan',
+    kind: 'plan',
+    name: 'plan',
+    title: 'Plan',
+    gist: 'the cheapest set of calls and purchases within all the limits',
+    source: 'A mixed-integer programme over all parts and offers, solved exactly.',
+    calls: 'decision',
+    reads: {
+      cost: 'calls.expected',
+      cash: 'calls.cash',
+      need: 'calls.need',
+      mass: 'calls.pack_kg',
+      volume: 'calls.pack_L',
+      hours: 'calls.hours',
+      strand: 'calls.strand',
+      kind: 'calls.kind',
+      on_hand: 'wear.on_hand',
+      set: 'wear.changed_with',
+      offer: 'prices.offer',
+      offer_supplier: 'prices.supplier',
+      offer_fits: 'prices.fits',
+      offer_pieces: 'prices.pack',
+      offer_price: 'prices.pack_price',
+      offer_days: 'prices.lead',
+      supplier: 'suppliers.supplier',
+      freight: 'suppliers.freight_here',
+      free_from: 'suppliers.free_from_here',
+      kit: 'kits.kit',
+      kit_part: 'kits.part',
+      kit_pieces: 'kits.pieces',
+      cash_limit: 'cash_limit',
+      mass_limit: 'pack_mass_limit',
+      volume_limit: 'pack_volume_limit',
+      hours_limit: 'shed_hours_limit',
+      risk_limit: 'trip_risk_limit',
+      days_left: 'days_left',
+      margin_days: 'arrival_margin',
+      rate: 'wear.rate',
+      recovery: 'route.recovery',
+      waiting: 'ride.wait_cost',
+    },
   };
 }
 
 /** The possible calls, what each costs for each part, and the calls themselves. */
-export function callsCells(): (TableCell | PairingCell | CallsCell)[] {
-  return [choicesTable(), reasonsTable(), callsPairing(), decisionCell()];
+export function callsCells(): (TableCell | PairingCell | CallsCell | PlanCell)[] {
+  return [choicesTable(), reasonsTable(), callsPairing(), decisionCell(), planCell()];
 }

@@ -1,6 +1,9 @@
 import { FORMAT, type NotebookDocument, VERSION } from '../notebook/document.ts';
 import { callsCells } from './calls-cells.ts';
+import { fluidCells } from './fluid-cells.ts';
 import { NOTES } from './note-cells.ts';
+import { costPictures, riskPicture } from './picture-cells.ts';
+import { prepCells } from './prep-cells.ts';
 import { priceCells } from './price-cells.ts';
 import { rideCells } from './ride-cells.ts';
 import { routeCells } from './route-cells.ts';
@@ -38,10 +41,16 @@ export function defaultNotebook(files: TripFiles): NotebookDocument {
       ...priceCells(files),
       NOTES.ride,
       ...rideCells(),
+      riskPicture(),
       NOTES.calls,
       ...callsCells(),
       NOTES.totals,
       ...totalsCells(),
+      ...costPictures(),
+      NOTES.fluids,
+      ...fluidCells(files),
+      NOTES.prep,
+      ...prepCells(files),
     ],
   };
 }

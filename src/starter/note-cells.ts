@@ -38,6 +38,10 @@ const BRAKES = `Brakes, tyres, bearings, chain, steering and suspension: a figur
 
 const TOTALS = `**Totals.** Spending, work, pack, cost on the road and chances, each one formula over the calls as they stand.`;
 
+const FLUIDS = `**Oil, fuel, water.** Fuel is counted leg by leg, from one place that sells it to the next: what the tank does not hold above its reserve has to go into cans, and a leg beyond both is named as out of range. Water is counted in days between taps, with days in reserve. Oil is the use that one trip in ten exceeds, less what may go from the sump.`;
+
+const PREP = `**The last night.** Everything above as lists on paper: what to order from whom and by when, what to fit in which turn, what to pack, where on the road to measure what. It is made for a printer in black and white, and follows every edit.`;
+
 const note = (id: string, title: string, text: string, caution = false): NoteCell => ({
   id: `note_${id}`,
   kind: 'note',
@@ -56,5 +60,7 @@ export const NOTES = {
   prices: note('prices', 'What parts cost', PRICES),
   ride: note('ride', 'Parts on the road', RIDE),
   calls: note('calls', 'What to do about each', CALLS),
+  fluids: note('fluids', 'What the trip drinks', FLUIDS),
+  prep: note('prep', 'On paper', PREP),
   totals: note('totals', 'What it comes to', TOTALS),
 } as const;

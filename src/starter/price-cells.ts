@@ -141,7 +141,11 @@ function pricesTable(files: TripFiles): TableCell {
           unit: 'days',
           decimals: 0,
         }),
-        worked('net_each', 'price * worth * (1 - or_else(discount, 0)) * (1 + tax_used) / pack', {
+        worked('pack_price', 'price * worth * (1 - or_else(discount, 0)) * (1 + tax_used)', {
+          title: 'A pack, no freight',
+          ...EUR_2,
+        }),
+        worked('net_each', 'pack_price / pack', {
           title: 'Each, no freight',
           ...EUR_2,
         }),
@@ -186,6 +190,8 @@ function suppliersTable(files: TripFiles): TableCell {
         unit: 'EUR',
         decimals: 4,
       }),
+      worked('freight_here', 'freight * money_worth', { title: 'Freight', ...EUR_2 }),
+      worked('free_from_here', 'free_freight_from * money_worth', { title: 'Free from', ...EUR_2 }),
     ],
   };
 }

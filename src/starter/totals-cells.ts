@@ -13,10 +13,10 @@ const ROWS: readonly Row[] = [
   [
     'parts_spending',
     'Parts, spent now',
-    'sum(calls.chosen ? calls.cash : 0 EUR)',
+    'or_else(plan.cash, sum(calls.chosen ? calls.cash : 0 EUR))',
     'EUR',
     2,
-    'landed prices of what the calls need',
+    'what the plan buys, freight and kits included',
   ],
   ['pack_mass', 'Pack weight', 'sum(calls.chosen ? calls.pack_kg : 0 kg)', 'kg', 2, 'spares in the pack'],
   ['pack_volume', 'Pack volume', 'sum(calls.chosen ? calls.pack_L : 0 L)', 'L', 2, 'spares in the pack'],

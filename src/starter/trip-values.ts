@@ -65,6 +65,12 @@ const LIMITS: readonly Row[] = [
     'evenings and a weekend',
     amount('h', 14, { low: 0, high: 60, step: 0.5, decimals: 1 }, 'slider'),
   ],
+  [
+    'trip_risk_limit',
+    'Recovery, at most',
+    'the plan keeps the chance of needing one at or below this; 1 is no limit',
+    share(1),
+  ],
 ];
 
 const WORTH: readonly Row[] = [

@@ -50,6 +50,7 @@ function particulars(file: TripFile): EnteredColumn[] {
     from(file, 'wear_shows', 'yes_no', { title: 'Wear shows' }),
     from(file, 'worn_strands', 'yes_no', { title: 'Worn strands' }),
     from(file, 'old_usable', 'yes_no', { title: 'Old one can serve' }),
+    from(file, 'changed_with', 'text', { title: 'Changed with' }),
   ]);
 }
 

@@ -28,6 +28,7 @@ function rowOf(page: Page, part: string): Locator {
 
 test('1 to 5 set a call by hand, which is said, and 0 goes back to the proposed one', async () => {
   await withApp({ server }, async ({ page }) => {
+    await page.locator('sw-plan-cell').getByText('Proven best').waitFor();
     const battery = rowOf(page, 'Battery');
     const proposed = await words(battery.locator('.call'));
     await battery.getByRole('rowheader').click();
@@ -45,6 +46,8 @@ test('1 to 5 set a call by hand, which is said, and 0 goes back to the proposed 
 
 test('a call that is not allowed is refused with its reason', async () => {
   await withApp({ server }, async ({ page }) => {
+    // Until the plan stands, the call is the part's own best.
+    await page.locator('sw-plan-cell').getByText('Proven best').waitFor();
     const tube = rowOf(page, 'Rear inner tube');
     const proposed = await words(tube.locator('.call'));
     await tube.getByRole('rowheader').click();
@@ -62,7 +65,7 @@ test('the panel lists the calls of a part, and choosing one sets it by hand', as
     const battery = rowOf(page, 'Battery');
     await battery.getByRole('rowheader').click();
     const choices = page.locator('sw-call-choices');
-    expect(await choices.getByRole('radio', { checked: true }).count()).toBe(1);
+    await expect.poll(() => choices.getByRole('radio', { checked: true }).count()).toBe(1);
     await choices.getByRole('radio', { name: 'Leave' }).check();
     await battery.getByText('by hand').waitFor();
     await choices.getByRole('button', { name: 'Back to the proposed call' }).click();

@@ -8,6 +8,7 @@ import { showNumber } from '../../src/formula/show.ts';
 import type { Entry, TallyCell } from '../../src/notebook/document.ts';
 import { entryEdit, valueEdit } from '../../src/notebook/edits.ts';
 import { LiveNotebook } from '../../src/notebook/live-notebook.ts';
+import { threadPlanner } from '../notebook/thread-planner.ts';
 import { demo, figures, texts } from '../starter/support.ts';
 import { openApp, withApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
@@ -58,16 +59,8 @@ async function shownOnPage(page: Page): Promise<{ tally: string[]; calls: string
   const more = page.locator('sw-calls-cell').getByRole('button', { name: /^Show all \d+$/ });
   if ((await more.count()) > 0) await more.click();
   const tally = await page
-    .locator('sw-tally-strip .fig[data-node]')
-    .evaluateAll((all) =>
-      all
-        .map((one) => one.childNodes)
-        .map(
-          (held) =>
-            [...held].find((node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim() !== '')
-              ?.textContent ?? '',
-        ),
-    );
+    .locator('sw-tally-strip .fig[data-node] .n')
+    .evaluateAll((all) => all.map((one) => one.textContent ?? ''));
   const calls = await page.locator('sw-calls-cell tbody tr').evaluateAll((rows) =>
     rows.map((row) => {
       const cost = [...(row.querySelector('td.chosen')?.childNodes ?? [])].find(
@@ -105,18 +98,22 @@ function put(live: LiveNotebook, table: string, column: string, row: number, ent
 async function opened(page: Page): Promise<void> {
   await page.locator('sw-calls-cell tbody tr').first().waitFor();
   await expect.poll(() => page.locator('sw-tally-strip .fig').nth(4).textContent()).toMatch(/\d/);
+  // The first plan comes from its worker.
+  await page.locator('sw-plan-cell').getByText('Proven best').waitFor({ timeout: 60_000 });
 }
 
 async function expectSame(page: Page, live: LiveNotebook): Promise<void> {
   await live.settled();
   const wanted = shownHeadless(live);
   expect(wanted.calls.length).toBeGreaterThanOrEqual(28);
-  await expect.poll(() => shownOnPage(page)).toEqual(wanted);
+  await expect.poll(() => shownOnPage(page), { timeout: 40_000 }).toEqual(wanted);
 }
 
 describe('the page shows what the notebook without a screen works out', () => {
-  test('a leg, a reading, a price and a value are edited, and calls and totals follow', async () => {
-    const live = LiveNotebook.open(demo());
+  test('a leg, a reading, a price and a value are edited, and calls and totals follow', {
+    timeout: 180_000,
+  }, async () => {
+    const live = LiveNotebook.open(demo(), threadPlanner());
     await withApp({ server }, async ({ page }) => {
       await opened(page);
       await expectSame(page, live);
@@ -228,7 +225,7 @@ describe('faults in the page', () => {
       const write = async (heading: string, text: string): Promise<void> => {
         const of = formula(heading);
         await of.locator('.fx').first().click();
-        const area = of.locator('textarea');
+        const area = of.locator('sw-formula-line').getByRole('textbox');
         await area.fill(text);
         await area.press('Enter');
       };

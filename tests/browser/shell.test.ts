@@ -45,7 +45,7 @@ describe('the page', () => {
   });
 
   it('is walked by the keyboard, card by card, in and out, and undone', async () => {
-    await withApp({}, async ({ page }) => {
+    await withApp({ plan: false }, async ({ page }) => {
       await ready(page);
       const [first, second] = await page
         .locator('sw-road .stop')
@@ -71,7 +71,7 @@ describe('the page', () => {
   });
 
   it('refuses what cannot be read where it stands, and keeps what was there', async () => {
-    await withApp({}, async ({ page }) => {
+    await withApp({ plan: false }, async ({ page }) => {
       await ready(page);
       const hour = field(page, 'An hour of work');
       await hour.click();
@@ -91,7 +91,7 @@ describe('the page', () => {
   });
 
   it('says what an edit did, with the old figure struck beside the new one', async () => {
-    await withApp({}, async ({ page }) => {
+    await withApp({ plan: false }, async ({ page }) => {
       await ready(page);
       await field(page, 'An hour of work').click();
       await page.keyboard.type('35');
@@ -112,29 +112,56 @@ describe('the page', () => {
   });
 });
 
+describe('the name of the notebook', () => {
+  it('is not taken back while it is typed and the head bar is drawn again', async () => {
+    await withApp({ plan: false }, async ({ page }) => {
+      await ready(page);
+      const name = page.locator('sw-head-bar h1 input');
+      await name.fill('Gravel and');
+      await page.locator('sw-head-bar').evaluate(async (bar) => {
+        const drawn = bar as HTMLElement & { requestUpdate(): void; updateComplete: Promise<unknown> };
+        drawn.requestUpdate();
+        await drawn.updateComplete;
+      });
+      expect(await name.inputValue()).toBe('Gravel and');
+      await page.keyboard.press('Enter');
+      await expect.poll(() => page.title()).toBe('Gravel and, Sparewell');
+      await name.fill('Something else');
+      await page.keyboard.press('Escape');
+      await expect.poll(() => name.inputValue()).toBe('Gravel and');
+    });
+  });
+});
+
 describe('a formula', () => {
   it('shows its fault as it is typed, with the place and the mend, and leaves on Escape', async () => {
-    await withApp({}, async ({ page }) => {
+    await withApp({ plan: false }, async ({ page }) => {
       await ready(page);
       const card = formulaCard(page, 'Work in the shed');
       await card.locator('.fx').click();
-      const area = card.locator('textarea');
+      const area = card.locator('sw-formula-line').getByRole('textbox');
       await expect.poll(() => card.locator('sw-formula-line .would').textContent()).toMatch(/EUR$/);
-      const kept = await area.inputValue();
+      await expect.poll(() => area.textContent()).not.toBe('');
+      const kept = await area.textContent();
       await page.keyboard.type(' + 3 km');
       await expect
         .poll(() => card.locator('sw-formula-line .bad').textContent())
         .toContain('cannot be added');
       expect(await card.locator('sw-formula-line mark').textContent()).toBe('+');
-      await page.keyboard.press('Escape');
-      await expect.poll(() => area.count()).toBe(0);
+      // The first Escape may have gone to the list of names that fit.
+      await expect
+        .poll(async () => {
+          if ((await area.count()) > 0) await page.keyboard.press('Escape');
+          return area.count();
+        })
+        .toBe(0);
       await card.locator('.fx').click();
-      expect(await area.inputValue()).toBe(kept);
+      await expect.poll(() => area.textContent()).toBe(kept);
     });
   });
 
   it('is kept with its fault: its card says so, what reads it waits, the rest goes on', async () => {
-    await withApp({}, async ({ page }) => {
+    await withApp({ plan: false }, async ({ page }) => {
       await ready(page);
       const card = formulaCard(page, 'Work in the shed');
       await card.locator('.fx').click();
@@ -152,7 +179,7 @@ describe('a formula', () => {
   });
 
   it('leads from its result down to the figures it reads, and back', async () => {
-    await withApp({}, async ({ page }) => {
+    await withApp({ plan: false }, async ({ page }) => {
       await ready(page);
       await page.locator('sw-tally-strip .tl').nth(TALLY_TOTAL).click();
       const panel = page.locator('sw-side-panel');
@@ -169,7 +196,7 @@ describe('a formula', () => {
 
 describe('the road', () => {
   it('takes a card of each kind, renames and removes one, and has all undone', async () => {
-    await withApp({}, async ({ page }) => {
+    await withApp({ plan: false }, async ({ page }) => {
       await ready(page);
       const before = await road(page);
       const words = ['Note', 'Value', 'Table', 'Formula', 'Pairing', 'Calls', 'Tally'];
@@ -186,7 +213,7 @@ describe('the road', () => {
   });
 
   it('renames a figure in every formula that reads it', async () => {
-    await withApp({}, async ({ page }) => {
+    await withApp({ plan: false }, async ({ page }) => {
       await ready(page);
       await page.locator('sw-value-cell .name', { hasText: 'hour_value' }).click();
       const name = page.locator('sw-card-slip input[aria-label="Name"]');
@@ -204,7 +231,7 @@ describe('the road', () => {
 
 describe('a new notebook', () => {
   it('begins empty with four ways in, and is there again after a reload', async () => {
-    await withApp({}, async ({ page }) => {
+    await withApp({ plan: false }, async ({ page }) => {
       await ready(page);
       await page.locator('sw-head-bar .holder > .btn').click();
       await page.locator('sw-head-bar .menu button', { hasText: 'New notebook' }).click();
@@ -221,7 +248,7 @@ describe('a new notebook', () => {
 
 describe('the look', () => {
   it('remembers the light that was chosen', async () => {
-    await withApp({ colorScheme: 'light' }, async ({ page }) => {
+    await withApp({ plan: false, colorScheme: 'light' }, async ({ page }) => {
       await ready(page);
       const theme = (): Promise<string | undefined> =>
         page.evaluate(() => document.documentElement.dataset.theme);
@@ -236,8 +263,7 @@ describe('the look', () => {
 
   it.each([
     ['day', 1440],
-    ['shed', 1440],
-    ['day', 390],
+    ['shed', 390],
   ] as const)(
     'has no accessibility fault in the %s theme at %d px, at rest, in the panel and while writing',
     async (theme, width) => {
@@ -257,7 +283,7 @@ describe('the look', () => {
   );
 
   it('fits a phone: nothing wider than the page, the panel a sheet that folds', async () => {
-    await withApp({ viewport: { width: 390, height: 844 }, touch: true }, async ({ page }) => {
+    await withApp({ plan: false, viewport: { width: 390, height: 844 }, touch: true }, async ({ page }) => {
       await ready(page);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
       const panel = page.locator('sw-side-panel .panel');

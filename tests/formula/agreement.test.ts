@@ -79,20 +79,25 @@ function workedOrNull(formula: string, sample: SampleNotebook): Column | null {
   return null;
 }
 
-type Inner = { readonly args?: readonly { compile(): { evaluate(scope: Map<string, number>): unknown } }[] };
+type Side = { compile(): { evaluate(scope: Map<string, number>): unknown } };
+/** mathjs calls the sides of a single sign `args`, those of a chain such as a < b < c `params`. */
+type Inner = { readonly args?: readonly Side[]; readonly params?: readonly Side[] };
 
 const sides = (node: unknown, scope: Map<string, number>): readonly unknown[] =>
-  ((node as Inner).args ?? []).map((arg) => arg.compile().evaluate(scope));
+  ((node as Inner).args ?? (node as Inner).params ?? []).map((arg) => arg.compile().evaluate(scope));
 
-/** Two sides apart by rounding alone: mathjs calls them equal, we do not. */
+/** Two neighbours apart by rounding alone: mathjs calls them equal, we do not. */
 function nearlyEqualSides(node: unknown, scope: Map<string, number>): boolean {
-  const [x, y] = sides(node, scope);
-  return (
-    typeof x === 'number' &&
-    typeof y === 'number' &&
-    x !== y &&
-    Math.abs(x - y) <= 1e-13 * Math.max(Math.abs(x), Math.abs(y))
-  );
+  const values = sides(node, scope);
+  return values.some((x, at) => {
+    const y = values[at + 1];
+    return (
+      typeof x === 'number' &&
+      typeof y === 'number' &&
+      x !== y &&
+      Math.abs(x - y) <= 1e-13 * Math.max(Math.abs(x), Math.abs(y))
+    );
+  });
 }
 
 /** A quotient within rounding of a whole number: the remainder jumps there. */
@@ -118,7 +123,7 @@ function staysFinite(formula: string, scope: Map<string, number>): boolean {
 function stepsStayFinite(formula: string, scope: Map<string, number>): boolean {
   let finite = true;
   math.parse(formula).traverse((node) => {
-    if (!['OperatorNode', 'FunctionNode'].includes(node.type)) return;
+    if (!['OperatorNode', 'FunctionNode', 'RelationalNode'].includes(node.type)) return;
     const value: unknown = node.compile().evaluate(scope);
     if (typeof value !== 'boolean' && !(typeof value === 'number' && Number.isFinite(value))) finite = false;
     if (typeof value === 'boolean' && nearlyEqualSides(node, scope)) finite = false;

@@ -32,6 +32,8 @@ const PERMISSIVE = [
   '0BSD',
   'Unlicense',
   'CC0-1.0',
+  // For fonts alone: it asks nothing of what is made with them.
+  'OFL-1.1',
 ];
 
 interface LockedPackage {

@@ -62,7 +62,9 @@ function withLegSplit(doc: NotebookDocument, at: number, share: number): Noteboo
           ? [Number(old) * share, Number(old) * (1 - share)]
           : column.name === 'shop'
             ? [false, old]
-            : [old, old];
+            : column.name === 'leg'
+              ? [`${old}, first part`, old]
+              : [old, old];
       return { ...column, entries: column.entries.toSpliced(at, 1, ...pair) };
     });
     return { ...cell, columns };

@@ -5,7 +5,7 @@ import { rowsNode } from '../scope.ts';
 import type { Span } from '../term.ts';
 import { type Context, constantText, constantVector, sharedTable } from './context.ts';
 import { sameUnit } from './measures.ts';
-import { figuresOf, kindWords, type Typed } from './typed.ts';
+import { figuresOf, isLight, kindWords, type Typed } from './typed.ts';
 
 /** The constant `missing` as a thing of the other's kind and unit. */
 export function takenFor(term: Typed, other: Typed): Typed {
@@ -98,6 +98,7 @@ function chooseRows(condition: Typed, yes: Typed, no: Typed): (env: Env) => Vect
   ): Vector | null => {
     if (count === 0) return null;
     if (side.table === null) return side.evaluate(env);
+    if (isLight(side)) return side.evaluate({ ...env, wanted: null });
     const all = count === held.values.length;
     return side.evaluate({ ...env, wanted: all ? env.wanted : rowsWhere(held, at, env.wanted) });
   };

@@ -131,6 +131,7 @@ function checkMeaning(context: Context, meaning: Meaning, span: Span): Typed {
     unit,
     table: meaning.table,
     options: type.options,
+    light: type.kind !== 'text',
     span,
     evaluate: (env) => readInput(env, at, meaning.node),
   };

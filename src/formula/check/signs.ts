@@ -7,7 +7,7 @@ import { divideUnits, isPlain, multiplyUnits, PLAIN, raiseUnit, sameDimensions }
 import { parseUnit } from '../unit-text.ts';
 import { type Context, sharedTable } from './context.ts';
 import { asPlain, inUnit, isBare, sameUnit } from './measures.ts';
-import { figuresOf, isNought, kindWords, type Typed } from './typed.ts';
+import { figuresOf, isLight, isNought, kindWords, type Typed } from './typed.ts';
 
 const DAY = parseUnit('day');
 
@@ -203,6 +203,7 @@ function checkArithmetic(
     kind: 'number',
     unit,
     table,
+    light: (sign === '+' || sign === '-' || sign === '*') && isLight(a) && isLight(b),
     span,
     evaluate: (env) => arithmetic(sign, figuresOf(a, env), figuresOf(b, env), 'number', rowFault),
   });

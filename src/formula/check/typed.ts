@@ -13,6 +13,11 @@ export interface Typed {
   readonly options?: readonly string[];
   /** Written out in the formula: its value. */
   readonly literal?: number | string | boolean;
+  /**
+   * Figures as they are read, and their sums and products: these make no faults of their own, and to work
+   * them out for all rows takes less time than to find out for which rows they are wanted.
+   */
+  readonly light?: boolean;
   /** The constant `missing`: fits any kind and unit. */
   readonly anything?: boolean;
   readonly span: Span;
@@ -30,6 +35,8 @@ export function figuresOf(typed: Typed, env: Env): FigureVector {
 export function isNought(typed: Typed): boolean {
   return typed.literal === 0 && isPlain(typed.unit);
 }
+
+export const isLight = (typed: Typed): boolean => typed.light === true || typed.literal !== undefined;
 
 const KIND_WORDS: Readonly<Record<Kind, string>> = {
   number: 'a number',

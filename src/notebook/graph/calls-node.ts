@@ -2,10 +2,12 @@ import type { Column, ColumnType, FigureColumn, Rows, TextColumn } from '../../f
 import { waitsFor } from '../../formula/evaluate/vector.ts';
 import { type Fault, isFault } from '../../formula/fault.ts';
 import { columnNode, isFaulty, rowsNode } from '../../formula/scope.ts';
-import { proposeCalls } from '../../trade/propose-calls.ts';
+import { isSolved } from '../../plan/plan-result.ts';
+import { type CallRows, type PartCall, proposeCalls } from '../../trade/propose-calls.ts';
 import type { CallsCell } from '../document.ts';
 import { CALLS_COLUMNS } from '../references.ts';
 import type { CallsWorking, NodeSpec, NodeValue } from './node-spec.ts';
+import { planSolutionNode } from './plan-node.ts';
 import type { Structure } from './structure.ts';
 import { internType } from './types.ts';
 
@@ -28,6 +30,7 @@ export function callsSpecs(
   const working = callsWorkingNode(cell.name);
   const pairing = structure.tables.get(cell.pairing);
   const left = pairing?.kind === 'pairing' ? pairing.left : cell.pairing;
+  const planned = cell.plan !== undefined && structure.tables.get(cell.plan)?.kind === 'plan';
   const specs: NodeSpec[] = [
     {
       node: rowsNode(cell.name),
@@ -44,6 +47,7 @@ export function callsSpecs(
         sources.call,
         sources.cost,
         sources.allowed,
+        ...(planned ? [planSolutionNode(cell.plan as string)] : []),
       ],
       stamp: cell.pins,
       compute: (inputs) => workCalls(cell, inputs),
@@ -124,7 +128,7 @@ function faultySpecs(cell: CallsCell, fault: Fault): NodeSpec[] {
 }
 
 function workCalls(cell: CallsCell, inputs: readonly NodeValue[]): CallsWorking | Fault {
-  for (const input of inputs) if (isFault(input)) return waitsFor(input.root ?? cell.pairing);
+  for (const input of inputs.slice(0, 6)) if (isFault(input)) return waitsFor(input.root ?? cell.pairing);
   const [leftRows, pairRows, part, call, cost, allowed] = inputs as readonly [
     Rows,
     Rows,
@@ -149,16 +153,56 @@ function workCalls(cell: CallsCell, inputs: readonly NodeValue[]): CallsWorking 
     if (name != null && Object.hasOwn(cell.pins, name) && cell.pins[name] === call.values[row])
       pinned[p] = pairRows.right?.[row] ?? -1;
   }
-  const calls = proposeCalls({
+  const rowsOfCalls = {
     parts,
     partOf,
     callOf: pairRows.right ?? new Int32Array(rows),
     cost: cost.values,
     allowed: allowed.values,
     pinned,
-  });
+  };
+  const alone = proposeCalls(rowsOfCalls);
+  const calls = plannedCalls(alone, names, call, rowsOfCalls, inputs[6]);
   return { calls, parts: names, faults: faults.size === 0 ? null : faults };
 }
+
+/** The plan's calls in place of each part's own; a part that the plan leaves out keeps its own. */
+function plannedCalls(
+  alone: readonly PartCall[],
+  names: readonly (string | null)[],
+  call: TextColumn,
+  rows: CallRows,
+  solution: NodeValue | undefined,
+): readonly PartCall[] {
+  if (solution === undefined || isFault(solution) || !('result' in solution) || solution.result === null)
+    return alone;
+  if (!isSolved(solution.result) || solution.result.status === 'unverified') return alone;
+  const chosen = new Map(solution.result.plan.chosen.map((one) => [one.part, one.call]));
+  return alone.map((held, part): PartCall => {
+    const wanted = chosen.get(names[part] ?? '');
+    const row = wanted === undefined ? -1 : rowOf(rows, part, call, wanted);
+    if (row < 0) return held;
+    const others = ownRows(rows, part).filter((other) => other !== row && rows.allowed[other] === 1);
+    const next = others.reduce(
+      (least, other) => Math.min(least, rows.cost[other] as number),
+      Number.POSITIVE_INFINITY,
+    );
+    const bestBy = Number.isFinite(next) ? next - (rows.cost[row] as number) : Number.NaN;
+    const state = held.state === 'needs a price' ? 'proposed' : held.state;
+    return { row, proposedRow: state === 'by hand' ? held.proposedRow : row, bestBy, state };
+  });
+}
+
+function ownRows(rows: CallRows, part: number): number[] {
+  const own: number[] = [];
+  rows.partOf.forEach((of, row) => {
+    if (of === part) own.push(row);
+  });
+  return own;
+}
+
+const rowOf = (rows: CallRows, part: number, call: TextColumn, name: string): number =>
+  ownRows(rows, part).find((row) => call.values[row] === name) ?? -1;
 
 function outputColumn(
   output: Output,

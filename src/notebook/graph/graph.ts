@@ -2,7 +2,8 @@ import { Runtime, type Variable } from '@observablehq/runtime';
 import type { Fault } from '../../formula/fault.ts';
 import type { NodeSpec, NodeValue } from './node-spec.ts';
 
-const TURNS = 5000;
+/** Turns of the queue in which a chain of nodes is expected to finish; longer ones go on in further rounds. */
+const TURNS = 500;
 
 interface Held {
   readonly variable: Variable;
@@ -17,12 +18,15 @@ export class Graph {
   private readonly runtime: Runtime;
   private readonly module: ReturnType<Runtime['module']>;
   private readonly held = new Map<string, Held>();
+  private readonly watches = new Map<string, object>();
   private readonly values = new Map<string, NodeValue>();
   private readonly pending = new Set<string>();
   private changed = new Set<string>();
   private computed: string[] = [];
   private idle: Promise<void> | null = null;
   private redefined = false;
+  /** Ends the wait for a node that takes its time. */
+  private wake: () => void = () => undefined;
   private readonly onSettled: (changed: ReadonlySet<string>) => void;
 
   constructor(onSettled: (changed: ReadonlySet<string>) => void) {
@@ -44,6 +48,7 @@ export class Graph {
       if (specs.has(node)) continue;
       held.variable.delete();
       this.held.delete(node);
+      this.watches.delete(node);
       this.values.delete(node);
       this.pending.delete(node);
       this.changed.add(node);
@@ -73,16 +78,20 @@ export class Graph {
     fulfilled(value: unknown): void;
     rejected(error: unknown): void;
   } {
+    // The runtime still tells of a variable that was just taken out, and another may have its name by then.
+    const watch = {};
+    this.watches.set(node, watch);
+    const isWatched = (): boolean => this.watches.get(node) === watch;
     const done = (value: NodeValue): void => {
-      if (!this.held.has(node)) return;
+      if (!isWatched()) return;
       this.values.set(node, value);
       this.changed.add(node);
       this.pending.delete(node);
+      this.wake();
     };
     return {
-      // The runtime still tells of a node that was just taken out.
       pending: () => {
-        if (this.held.has(node)) this.pending.add(node);
+        if (isWatched()) this.pending.add(node);
       },
       fulfilled: (value) => done(value as NodeValue),
       rejected: (error) => done(unexpected(node, error)),
@@ -93,13 +102,29 @@ export class Graph {
     do {
       this.redefined = false;
       await this.runtime._compute();
-      // Each turn of the queue lets the next ring of nodes finish; a long wait gives the page its turn.
-      for (let turn = 1; this.pending.size > 0; turn++) {
-        await (turn % TURNS === 0 ? new Promise((resolve) => setTimeout(resolve)) : Promise.resolve());
-      }
+      await this.drained();
     } while (this.redefined);
     this.idle = null;
-    const changed = this.changed;
+    this.tell([]);
+  }
+
+  /**
+   * Waits until nothing is pending. Most nodes finish within a few turns of the queue; where one takes its
+   * time (a plan), listeners are told of the others meanwhile.
+   */
+  private async drained(): Promise<void> {
+    for (let turn = 0; this.pending.size > 0 && turn < TURNS; turn++) await Promise.resolve();
+    while (this.pending.size > 0) {
+      this.tell(this.pending);
+      await new Promise<void>((resolve) => {
+        this.wake = resolve;
+      });
+      for (let turn = 0; this.pending.size > 0 && turn < TURNS; turn++) await Promise.resolve();
+    }
+  }
+
+  private tell(alsoWorking: Iterable<string>): void {
+    const changed = new Set([...this.changed, ...alsoWorking]);
     this.changed = new Set();
     this.onSettled(changed);
   }
@@ -131,8 +156,10 @@ export class Graph {
   dispose(): void {
     this.runtime.dispose();
     this.held.clear();
+    this.watches.clear();
     this.values.clear();
     this.pending.clear();
+    this.wake();
   }
 }
 

@@ -1,6 +1,8 @@
 import type { Column, ColumnType, Rows } from '../../formula/column.ts';
 import type { Fault } from '../../formula/fault.ts';
 import type { Faulty } from '../../formula/scope.ts';
+import type { PlanInstance } from '../../plan/plan-instance.ts';
+import type { PlanResult } from '../../plan/plan-result.ts';
 import type { PartCall } from '../../trade/propose-calls.ts';
 
 /** What a calls cell works out once; its columns are read from it. */
@@ -11,16 +13,27 @@ export interface CallsWorking {
   readonly faults: ReadonlyMap<number, Fault> | null;
 }
 
-/** What a graph node holds once it is worked out. */
-export type NodeValue = Column | Rows | Fault | CallsWorking;
+/** What a plan is asked, and the row of the offers behind each offer in it. */
+export interface PlanQuestion {
+  readonly instance: PlanInstance;
+  readonly rowOfOffer: ReadonlyMap<string, number>;
+}
 
-/** One node of the graph: what it reads and how it is worked out. */
+/** A plan's answer; null result where nobody plans (no solver was given). */
+export interface PlanSolution extends PlanQuestion {
+  readonly result: PlanResult | null;
+}
+
+/** What a graph node holds once it is worked out. */
+export type NodeValue = Column | Rows | Fault | CallsWorking | PlanQuestion | PlanSolution;
+
+/** One node of the graph: what it reads and how it is worked out; a promise is awaited. */
 export interface NodeSpec {
   readonly node: string;
   readonly reads: readonly string[];
   /** Type of the figures; absent for rows and workings. */
   readonly known?: ColumnType | Faulty;
-  readonly compute: (inputs: readonly NodeValue[]) => NodeValue;
+  readonly compute: (inputs: readonly NodeValue[]) => NodeValue | Promise<NodeValue>;
   /** While this is equal, the node need not be defined anew. */
   readonly stamp: unknown;
 }

@@ -41,7 +41,8 @@ export class NotebookScope implements Scope {
     const known =
       this.types(placed.node) ??
       (placed.through === undefined ? undefined : this.types(placed.through.source));
-    return known === undefined ? null : { node: placed.node, table, known, words: placed.words };
+    const follows = placed.single ? null : table;
+    return known === undefined ? null : { node: placed.node, table: follows, known, words: placed.words };
   }
 
   isTable(name: string): boolean {

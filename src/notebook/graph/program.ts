@@ -5,12 +5,14 @@ import { type Fault, FormulaFault, isFault } from '../../formula/fault.ts';
 import { parseFormula } from '../../formula/parse.ts';
 import { columnNode, type Known, rowsNode } from '../../formula/scope.ts';
 import { type Term, walkTerms } from '../../formula/term.ts';
-import type { CallsCell, NotebookDocument } from '../document.ts';
-import { CALLS_COLUMNS } from '../references.ts';
+import { type CallsCell, type NotebookDocument, PLAN_ROLES, type PlanCell } from '../document.ts';
+import { CALLS_COLUMNS, PLAN_COLUMNS, PLAN_FIGURES } from '../references.ts';
 import { callsSpecs } from './calls-node.ts';
 import type { NodeSpec } from './node-spec.ts';
 import { NotebookScope } from './notebook-scope.ts';
 import { orderNodes } from './order.ts';
+import { planSpecs } from './plan-node.ts';
+import type { Planner } from './planner.ts';
 import { sameButData } from './same-but-data.ts';
 import { circleFault, faultSpec, gatherThrough, pairingRows, tableSpecs, valueSpec } from './specs.ts';
 import { Structure, structureKey } from './structure.ts';
@@ -42,18 +44,29 @@ export class Program {
   private readonly types = new Map<string, Known>();
   private readonly kept = new Map<string, Kept>();
   private readonly key: string;
+  private readonly planner: Planner | null;
 
-  private constructor(document: NotebookDocument, structure: Structure, key: string) {
+  private constructor(
+    document: NotebookDocument,
+    structure: Structure,
+    key: string,
+    planner: Planner | null,
+  ) {
+    this.planner = planner;
     this.document = document;
     this.structure = structure;
     this.key = key;
   }
 
-  static of(document: NotebookDocument, before: Program | null = null): Program {
+  static of(
+    document: NotebookDocument,
+    before: Program | null = null,
+    planner: Planner | null = null,
+  ): Program {
     if (before !== null && sameButData(before.document, document)) return before.withData(document);
     const key = `${document.money}\n${structureKey(document.cells)}`;
     const structure = before?.key === key ? before.structure.withCells(document) : new Structure(document);
-    const program = new Program(document, structure, key);
+    const program = new Program(document, structure, key, planner);
     program.checkFormulas(program.enterData(), before);
     program.addThrough();
     return program;
@@ -61,16 +74,32 @@ export class Program {
 
   /** The same formulas over other figures: names, types and checks all hold, so only the data is taken anew. */
   private withData(document: NotebookDocument): Program {
-    const program = new Program(document, this.structure.withCells(document), this.key);
-    for (const [node, known] of this.types) program.types.set(node, known);
-    for (const [node, kept] of this.kept) program.kept.set(node, kept);
-    for (const [node, spec] of this.specs) program.specs.set(node, spec);
+    const program = this.copy(document, this.structure.withCells(document), this.planner);
     document.cells.forEach((cell, i) => {
       if (cell === this.document.cells[i]) return;
       if (cell.kind === 'value') program.set(valueSpec(cell));
       else if (cell.kind === 'table') for (const spec of tableSpecs(cell)) program.set(spec);
       else if (cell.kind === 'calls') program.setCalls(cell);
+      else return;
+      // A plan asks anew when the pins of its calls change.
+      for (const plan of document.cells)
+        if (plan.kind === 'plan' && cell.kind === 'calls' && plan.calls === cell.name) program.setPlan(plan);
     });
+    return program;
+  }
+
+  /** The same notebook, with its plans found by another planner. */
+  withPlanner(planner: Planner | null): Program {
+    const program = this.copy(this.document, this.structure, planner);
+    for (const cell of this.document.cells) if (cell.kind === 'plan') program.setPlan(cell);
+    return program;
+  }
+
+  private copy(document: NotebookDocument, structure: Structure, planner: Planner | null): Program {
+    const program = new Program(document, structure, this.key, planner);
+    for (const [node, known] of this.types) program.types.set(node, known);
+    for (const [node, kept] of this.kept) program.kept.set(node, kept);
+    for (const [node, spec] of this.specs) program.specs.set(node, spec);
     return program;
   }
 
@@ -127,6 +156,16 @@ export class Program {
     return places;
   }
 
+  private setPlan(cell: PlanCell): void {
+    const around = {
+      structure: this.structure,
+      typeOf: (read: string) => this.typeOf(read),
+      money: this.document.money,
+      planner: this.planner,
+    };
+    for (const spec of planSpecs(cell, around)) this.set(spec);
+  }
+
   private setCalls(cell: CallsCell): void {
     for (const spec of callsSpecs(cell, this.structure, (read) => this.typeOf(read))) this.set(spec);
   }
@@ -137,15 +176,31 @@ export class Program {
     const reads = new Map<string, readonly string[]>(
       places.map((place) => [place.node, this.staticReads(place)]),
     );
+    const makers = new Map<string, () => void>();
     for (const cell of calls) {
       const sources = [cell.part, cell.call, cell.cost, cell.allowed].map((column) =>
         this.sourceOf(`${cell.pairing}.${column}`),
       );
-      for (const output of CALLS_COLUMNS) reads.set(columnNode(cell.name, output), sources);
+      const planned = cell.plan === undefined ? [] : [columnNode(cell.plan, 'cost')];
+      this.promise(CALLS_COLUMNS, cell.name, [...sources, ...planned], reads, makers, () =>
+        this.setCalls(cell),
+      );
     }
-    const callsOf = new Map(
-      calls.flatMap((cell) => CALLS_COLUMNS.map((output) => [columnNode(cell.name, output), cell] as const)),
-    );
+    for (const cell of this.document.cells) {
+      if (cell.kind !== 'plan') continue;
+      const of = calls.find((held) => held.name === cell.calls);
+      const fields =
+        of === undefined
+          ? []
+          : [of.part, of.call, of.allowed, of.reason, of.critical].map((column) => `${of.pairing}.${column}`);
+      const sources = [
+        ...fields,
+        ...PLAN_ROLES.map((role) => cell.reads[role]).filter((read) => read !== ''),
+      ].map((read) => this.sourceOf(read));
+      this.promise([...PLAN_COLUMNS, ...PLAN_FIGURES], cell.name, sources, reads, makers, () =>
+        this.setPlan(cell),
+      );
+    }
     this.readRatesFirst(reads);
     const { sorted, circles } = orderNodes(reads);
     for (const node of sorted) {
@@ -153,11 +208,22 @@ export class Program {
       const circle = circles.get(node);
       if (place !== undefined) this.checkPlace(place, circle, reads.get(node) ?? [], before);
       else if (circle !== undefined) this.set(faultSpec(node, circleFault(circle, node)));
-      else {
-        const cell = callsOf.get(node);
-        if (cell === undefined || this.specs.has(node)) continue;
-        this.setCalls(cell);
-      }
+      else if (!this.specs.has(node)) makers.get(node)?.();
+    }
+  }
+
+  /** Notes what the outputs of a calls or plan cell read, and how they are made when their turn comes. */
+  private promise(
+    outputs: readonly string[],
+    name: string,
+    sources: readonly string[],
+    reads: Map<string, readonly string[]>,
+    makers: Map<string, () => void>,
+    make: () => void,
+  ): void {
+    for (const output of outputs) {
+      reads.set(columnNode(name, output), sources);
+      makers.set(columnNode(name, output), make);
     }
   }
 

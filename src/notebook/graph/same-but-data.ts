@@ -1,4 +1,4 @@
-import type { Cell, NotebookDocument, TableColumn } from '../document.ts';
+import { type Cell, isNamed, type NotebookDocument, PLAN_ROLES, type TableColumn } from '../document.ts';
 import { isEntered } from '../lookup.ts';
 
 /** Whether two states of a notebook differ in figures, pins and words alone: every name, type and formula as it was. */
@@ -11,16 +11,19 @@ export function sameButData(before: NotebookDocument, after: NotebookDocument): 
 }
 
 function sameCell(a: Cell, b: Cell): boolean {
-  if (a.kind === 'note' || a.kind === 'tally') return b.kind === a.kind;
-  if (b.kind !== a.kind || !('name' in b) || a.name !== b.name) return false;
+  if (!isNamed(a)) return b.kind === a.kind;
+  if (b.kind !== a.kind || !isNamed(b) || a.name !== b.name) return false;
   if (a.kind === 'formula' && b.kind === 'formula') return a.formula === b.formula && a.unit === b.unit;
   if (a.kind === 'pairing' && b.kind === 'pairing')
     return a.left === b.left && a.right === b.right && sameColumns(a.columns, b.columns);
   if (a.kind === 'table' && b.kind === 'table') return sameColumns(a.columns, b.columns);
   if (a.kind === 'calls' && b.kind === 'calls') {
-    return (['pairing', 'part', 'call', 'cost', 'allowed', 'reason'] as const).every(
+    return (['pairing', 'part', 'call', 'cost', 'allowed', 'reason', 'plan'] as const).every(
       (field) => a[field] === b[field],
     );
+  }
+  if (a.kind === 'plan' && b.kind === 'plan') {
+    return a.calls === b.calls && PLAN_ROLES.every((role) => a.reads[role] === b.reads[role]);
   }
   if (a.kind === 'value' && b.kind === 'value') {
     const [x, y] = [a.content, b.content];

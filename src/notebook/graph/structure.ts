@@ -5,12 +5,13 @@ import type {
   FormulaCell,
   NotebookDocument,
   PairingCell,
+  PlanCell,
   TableCell,
   ValueCell,
 } from '../document.ts';
-import { CALLS_COLUMNS } from '../references.ts';
+import { CALLS_COLUMNS, PLAN_COLUMNS, PLAN_FIGURES } from '../references.ts';
 
-export type RowsCell = TableCell | PairingCell | CallsCell;
+export type RowsCell = TableCell | PairingCell | CallsCell | PlanCell;
 
 /** A column as it is met under a table's name. */
 export interface PlacedColumn {
@@ -19,6 +20,8 @@ export interface PlacedColumn {
   /** For a parent's column seen through a pairing: the node it is gathered from, and by which side. */
   readonly through?: { readonly source: string; readonly side: 'left' | 'right' };
   readonly words: string;
+  /** One figure under the table's name, not a column: `plan.cash`. */
+  readonly single?: boolean;
 }
 
 /** Names of a notebook and what they stand for; nothing is computed or checked here. */
@@ -33,7 +36,7 @@ export class Structure {
   ) {
     this.seen = seen;
     for (const cell of document.cells) {
-      if (cell.kind === 'table' || cell.kind === 'pairing' || cell.kind === 'calls')
+      if (cell.kind === 'table' || cell.kind === 'pairing' || cell.kind === 'calls' || cell.kind === 'plan')
         this.tables.set(cell.name, cell);
       else if (cell.kind === 'value' || cell.kind === 'formula') this.figures.set(cell.name, cell);
     }
@@ -63,9 +66,17 @@ export class Structure {
       if (there === undefined) placed.set(name, [column]);
       else there.push(column);
     };
-    const own = cell.kind === 'calls' ? CALLS_COLUMNS : cell.columns.map((column) => column.name);
+    const own = ownColumns(cell);
     for (const name of own)
       add(name, { node: columnNode(cell.name, name), words: `column ${name} of ${cell.name}` });
+    if (cell.kind === 'plan') {
+      for (const name of PLAN_FIGURES)
+        add(name, {
+          node: columnNode(cell.name, name),
+          words: `figure ${name} of ${cell.name}`,
+          single: true,
+        });
+    }
     if (cell.kind === 'pairing') {
       for (const side of ['left', 'right'] as const) {
         for (const [name, columns] of this.columns(cell[side])) {
@@ -108,6 +119,11 @@ export class Structure {
   }
 }
 
+function ownColumns(cell: RowsCell): readonly string[] {
+  if (cell.kind === 'calls') return CALLS_COLUMNS;
+  return cell.kind === 'plan' ? PLAN_COLUMNS : cell.columns.map((column) => column.name);
+}
+
 /** Name of the cell that a node belongs to. */
 export function cellNameOf(node: string): string {
   const point = node.indexOf('.');
@@ -121,7 +137,8 @@ export function structureKey(cells: readonly Cell[]): string {
       if (cell.kind === 'table') return `t ${cell.name}(${cell.columns.map((column) => column.name).join()})`;
       if (cell.kind === 'pairing')
         return `p ${cell.name} ${cell.left} ${cell.right}(${cell.columns.map((column) => column.name).join()})`;
-      if (cell.kind === 'calls') return `c ${cell.name} ${cell.pairing}`;
+      if (cell.kind === 'calls') return `c ${cell.name} ${cell.pairing} ${cell.plan ?? ''}`;
+      if (cell.kind === 'plan') return `l ${cell.name} ${cell.calls} ${Object.values(cell.reads).join()}`;
       return cell.kind === 'value' || cell.kind === 'formula' ? `f ${cell.name}` : '';
     })
     .join('\n');

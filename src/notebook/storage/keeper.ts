@@ -118,6 +118,14 @@ export class Keeper {
     this.#begin();
   }
 
+  /** Saves the whole notebook once more: what was kept has been taken away. */
+  saveAgain(): void {
+    this.#dirty = true;
+    if (this.#state.kind === 'failed') return;
+    this.#show({ kind: 'keeping' });
+    this.#begin();
+  }
+
   /** Saves what is not yet kept; resolves with the state after it: kept, or failed with its sentence. */
   async flush(): Promise<KeeperState> {
     this.retry();

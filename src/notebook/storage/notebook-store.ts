@@ -5,7 +5,7 @@ import type { Edit } from '../edit.ts';
 import { invertEdit } from '../invert-edit.ts';
 import { mergeEdits, type SaveConflict } from '../merge-edits.ts';
 import { openDocument } from '../schema.ts';
-import { openStrictStore, type StrictStoreOptions } from './strict-store.ts';
+import { openStrictStore, ownIndexedDB, type StrictStoreOptions } from './strict-store.ts';
 
 export const DATABASE_NAME = 'sparewell';
 const STORE_NAME = 'notebooks';
@@ -45,6 +45,8 @@ export interface NotebookStore {
    */
   save(id: string, known: number, edits: readonly Edit[], whole: NotebookDocument): Promise<SavedNotebook>;
   remove(id: string): Promise<void>;
+  /** Calls back when the browser takes the storage away under an open page; returns what ends it. */
+  onLost(listener: () => void): () => void;
   /** Lets the connection go; the next use opens it again. */
   close(): void;
 }
@@ -68,11 +70,15 @@ interface StoreOptions {
  * @param indexedDB the browser's own unless given
  */
 export function openNotebookStore(
-  indexedDB: IDBFactory = globalThis.indexedDB,
+  indexedDB: IDBFactory | null = ownIndexedDB(),
   options: StoreOptions = {},
 ): NotebookStore {
+  const listeners = new Set<() => void>();
   const store = openStrictStore({
     indexedDB,
+    onLost: () => {
+      for (const listener of [...listeners]) listener();
+    },
     databaseName: DATABASE_NAME,
     storeName: STORE_NAME,
     after: options.after,
@@ -99,6 +105,10 @@ export function openNotebookStore(
         notebooks.delete(id);
         return promisifyRequest(notebooks.transaction);
       }),
+    onLost: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
     close: store.close,
   };
 }

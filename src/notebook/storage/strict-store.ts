@@ -4,16 +4,28 @@ import type { UseStore } from 'idb-keyval';
 export const OPEN_LIMIT_MS = 8_000;
 
 export interface StrictStoreOptions {
-  readonly indexedDB: IDBFactory;
+  /** null where the browser has none: every use then fails with a sentence. */
+  readonly indexedDB: IDBFactory | null;
   readonly databaseName: string;
   readonly storeName: string;
   /** Calls back after so many milliseconds; returns what stops it. For tests. */
   readonly after?: (milliseconds: number, then: () => void) => () => void;
+  /** The browser has taken an open database away: its data was cleared, or its disk failed. */
+  readonly onLost?: () => void;
 }
 
 export interface StrictStore {
   readonly use: UseStore;
   close(): void;
+}
+
+/** The browser's own databases; null where they are switched off, which some browsers say by throwing. */
+export function ownIndexedDB(): IDBFactory | null {
+  try {
+    return globalThis.indexedDB ?? null;
+  } catch {
+    return null;
+  }
 }
 
 /**
@@ -67,6 +79,7 @@ function openDatabase(options: StrictStoreOptions, onGone: () => void): Promise<
   const after = options.after ?? waitWithTimer;
   return new Promise((resolve, reject) => {
     let late = false;
+    if (options.indexedDB === null) throw new Error('Its storage is switched off for this page.');
     const request = options.indexedDB.open(options.databaseName, 1);
     const stopWaiting = after(OPEN_LIMIT_MS, () => {
       late = true;
@@ -88,7 +101,10 @@ function openDatabase(options: StrictStoreOptions, onGone: () => void): Promise<
         database.close();
         onGone();
       };
-      database.onclose = onGone;
+      database.onclose = () => {
+        onGone();
+        options.onLost?.();
+      };
       resolve(database);
     };
     request.onerror = () => {

@@ -70,6 +70,8 @@ export const headBarStyles = css`
   .kept {
     font-size: var(--t-2);
     color: var(--on-asphalt-2);
+    /* As wide as its longest words, so that the buttons beside it stay where they are. */
+    min-width: 14em;
     margin-right: 10px;
     white-space: nowrap;
   }

@@ -12,21 +12,36 @@ import { headBarStyles } from './head-bar.styles.ts';
 import { keptWords } from './kept-words.ts';
 
 /** What the buttons of the head bar ask of the page. */
-export type HeadAction = 'open' | 'save-file' | 'new' | 'undo' | 'redo' | 'retry';
+export type HeadAction =
+  | 'import'
+  | 'notebooks'
+  | 'moments'
+  | 'open'
+  | 'save-file'
+  | 'keep-file'
+  | 'new'
+  | 'print'
+  | 'walk'
+  | 'undo'
+  | 'redo'
+  | 'retry';
 
 /**
  * The head bar: brand, notebook name and gist (written in place), where it is kept, undo and redo, the menu
  * of notebook actions, and the light. When keeping fails it says so under the bar, with a retry and a way to
  * save the notebook as a file.
  *
- * @prop notebook  @prop kept state of keeping  @prop notice a sentence about what was found at opening
+ * @prop notebook  @prop kept state of keeping  @prop file name of the file on disk that is kept current, or ''
+ * @prop notice a sentence about what was found at opening  @prop mend what helps against it, or null
  * @fires sw-action {HeadAction} a button was pressed
  */
 export class HeadBar extends LitElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     kept: { attribute: false },
+    file: {},
     notice: {},
+    mend: {},
     menu: { state: true },
   };
 
@@ -34,18 +49,25 @@ export class HeadBar extends LitElement {
 
   declare notebook: LiveNotebook;
   declare kept: KeeperState;
+  declare file: string;
   declare notice: string;
+  declare mend: 'open' | 'save-file' | null;
   declare private menu: boolean;
+  /** What is being typed and not yet taken: a drawing meanwhile leaves it alone. */
+  #typed: { readonly field: 'title' | 'gist'; readonly text: string } | null = null;
 
   constructor() {
     super();
     this.kept = { kind: 'keeping' };
+    this.file = '';
     this.notice = '';
+    this.mend = null;
     this.menu = false;
     new NotebookController(
       this,
       () => this.notebook,
-      (change) => change.document,
+      // Without figures: what can be undone has changed.
+      (change) => change.document || change.nodes.size === 0,
     );
   }
 
@@ -74,8 +96,10 @@ export class HeadBar extends LitElement {
         </div>
         <div class="right">
           <span class="kept" role="status">${keptWords(this.kept)}</span>
+          ${this.file ? html`<span class="kept">and in ${this.file}</span>` : nothing}
           <button class="btn slim wide" ?disabled=${!this.notebook.canUndo} @click=${() => this.#act('undo')}>Undo</button>
           <button class="btn slim wide" ?disabled=${!this.notebook.canRedo} @click=${() => this.#act('redo')}>Redo</button>
+          <button class="btn slim wide" @click=${() => this.#act('import')}>Import</button>
           <div class="holder">
             <button class="btn slim" aria-expanded=${this.menu ? 'true' : 'false'} @click=${() => {
               this.menu = !this.menu;
@@ -95,7 +119,10 @@ export class HeadBar extends LitElement {
       placeholder=${field === 'gist' ? 'add a few words' : ''}
       autocomplete="off"
       spellcheck="false"
-      .value=${live(this.notebook.document[field])}
+      .value=${live(this.#typed?.field === field ? this.#typed.text : this.notebook.document[field])}
+      @input=${(event: Event) => {
+        this.#typed = { field, text: (event.target as HTMLInputElement).value };
+      }}
       @change=${(event: Event) => this.#write(field, event.target as HTMLInputElement)}
       @keydown=${(event: KeyboardEvent) => this.#writeKey(event, field)}
     />`;
@@ -103,6 +130,7 @@ export class HeadBar extends LitElement {
 
   #write(field: 'title' | 'gist', input: HTMLInputElement): void {
     const text = input.value.trim();
+    this.#typed = null;
     if (field === 'title' && text === '') {
       input.value = this.notebook.document.title;
     } else if (text !== this.notebook.document[field]) {
@@ -115,6 +143,7 @@ export class HeadBar extends LitElement {
     if (event.key === 'Enter') input.blur();
     if (event.key === 'Escape') {
       event.stopPropagation();
+      this.#typed = null;
       input.value = this.notebook.document[field];
       input.blur();
     }
@@ -124,8 +153,12 @@ export class HeadBar extends LitElement {
     const item = (action: HeadAction, words: string, disabled = false): TemplateResult =>
       html`<button ?disabled=${disabled} @click=${() => this.#act(action)}>${words}</button>`;
     return html`<div class="menu" @keydown=${this.#menuKey}>
-      ${item('open', 'Open file')} ${item('save-file', 'Save as file')} ${item('new', 'New notebook')}
+      ${item('import', 'Import prices or rows')} ${item('notebooks', 'All notebooks')} ${item('open', 'Open file')} ${item('save-file', 'Save as file')}
+      ${'showSaveFilePicker' in globalThis ? item('keep-file', this.file ? `Keep in another file than ${this.file}` : 'Keep a file too') : nothing}
+      ${item('new', 'New notebook')} ${item('print', 'Print prep sheet')}
+      ${item('moments', 'Moments and what-ifs')}
       ${item('undo', 'Undo', !this.notebook.canUndo)} ${item('redo', 'Redo', !this.notebook.canRedo)}
+      ${item('walk', 'Show me round')}
       ${this.#light('in-menu')}
       <p class="kept-note">${keptWords(this.kept)}</p>
     </div>`;
@@ -160,6 +193,7 @@ export class HeadBar extends LitElement {
     if (this.notice === '') return nothing;
     return html`<div class="failed" role="status">
       ${faultIcon()}<span class="says">${this.notice}</span>
+      ${this.mend ? html`<button class="btn slim" @click=${() => this.#act(this.mend ?? 'open')}>${this.mend === 'open' ? 'Open file' : 'Save as file'}</button>` : nothing}
       <button class="btn slim" @click=${() => {
         this.notice = '';
       }}>Understood</button>

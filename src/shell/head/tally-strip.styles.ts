@@ -6,6 +6,7 @@ export const tallyStripStyles = css`
     position: sticky;
     top: 0;
     z-index: 20;
+    container-type: inline-size;
   }
   .tally {
     display: grid;
@@ -51,6 +52,8 @@ export const tallyStripStyles = css`
     font: 500 var(--t-2) / 1.2 var(--face-sign);
     color: var(--ink-2);
     white-space: nowrap;
+    align-content: flex-start;
+    height: 1.2em;
   }
   .top > :first-child {
     overflow: hidden;
@@ -81,6 +84,11 @@ export const tallyStripStyles = css`
     white-space: nowrap;
     overflow: hidden;
     text-overflow: ellipsis;
+  }
+  /* As wide as its limit, so that a figure that comes in pushes nothing aside. */
+  .fig .n {
+    display: inline-block;
+    min-width: var(--least, 0);
   }
   .fig.working {
     text-decoration: underline dotted var(--rule-3);
@@ -249,6 +257,53 @@ export const tallyStripStyles = css`
     }
     .tl.edit.alone {
       display: block;
+      grid-column: 1 / -1;
+    }
+  }
+  /* Large text in a page that is wide enough for the bench: fewer columns, and words that wrap. */
+  @media (min-width: 721px) {
+    @container (max-width: 50em) {
+      .tally {
+        grid-template-columns: repeat(3, minmax(0, 1fr));
+      }
+      .tl.edit {
+        grid-column: 1 / -1;
+      }
+      .top,
+      .top.same,
+      .fig,
+      .note,
+      .edit .what {
+        height: auto;
+        overflow: visible;
+        white-space: normal;
+      }
+    }
+  }
+  /* The same on a phone. */
+  @container (max-width: 18em) {
+    .tally {
+      grid-template-columns: repeat(2, minmax(0, 1fr));
+    }
+    .tl:nth-child(odd) {
+      border-left: 0;
+    }
+    .top,
+    .top.same,
+    .fig {
+      height: auto;
+      overflow: visible;
+      white-space: normal;
+    }
+    .top > :first-child,
+    .fig small {
+      overflow: visible;
+    }
+    .wide,
+    .tl.wide + .tl.wide {
+      display: block;
+    }
+    .tl.edit.alone {
       grid-column: 1 / -1;
     }
   }

@@ -11,6 +11,7 @@ import { pick } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { inkRule } from '../../../cells/shared/ink-rule.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { setProperty } from '../../../cells/shared/set-property.ts';
 import { gauge, gaugeStyles } from '../../../cells/tally/gauge.ts';
 import { readTally, type TallyReading } from '../../../cells/tally/tally-reading.ts';
 import type { TallyFigure } from '../../notebook/document.ts';
@@ -133,7 +134,7 @@ export class TallyStrip extends LitElement {
       const words = reading.state === 'fault' ? 'has a fault' : reading.state || 'no figure';
       return html`<span class="fig none">–<small>${words}</small></span>`;
     }
-    return html`<span class="fig ${reading.state}" data-node=${reading.node}>${reading.shown}<small>${after}</small></span>`;
+    return html`<span class="fig ${reading.state}" data-node=${reading.node}><span class="n" ${setProperty('--least', widthOf(reading.limit?.shown ?? ''))}>${reading.shown}</span><small>${after}</small></span>`;
   }
 
   /** The label, and at its right how the figure has changed since the last edit. */
@@ -199,6 +200,12 @@ export class TallyStrip extends LitElement {
     const cell = this.notebook.document.cells.find((one) => 'name' in one && one.name === figure.figure);
     if (cell) pick(this, { node: figure.figure, row: null, cell: cell.id });
   }
+}
+
+/** Width of a figure in its own digits; a point or comma takes a third of one. */
+function widthOf(shown: string): string {
+  const digits = shown.replace(/\D/g, '').length;
+  return `${(digits + (shown.length - digits) / 3).toFixed(2)}ch`;
 }
 
 declare global {

@@ -3,6 +3,7 @@ import { callGlyph } from '../../../cells/calls/call-glyph.ts';
 import type { CallKind } from '../../../cells/calls/call-kind.ts';
 import { callStyles } from '../../../cells/calls/call-styles.ts';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
+import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { sheetStyles } from '../../../cells/shared/sheet-styles.ts';
 import { lettersOff, setLettersOff } from '../letters.ts';
 import { waymark, waymarkStyles } from '../road/waymark.ts';
@@ -30,7 +31,15 @@ const KEYS: readonly (readonly [string, string])[] = [
 /** How to read a card: shown in the panel while nothing is picked. */
 export class CardKey extends LitElement {
   static override properties: PropertyDeclarations = {};
-  static override styles = [baseStyles, sheetStyles, callStyles, waymarkStyles, panelStyles, sidePanelStyles];
+  static override styles = [
+    baseStyles,
+    controlStyles,
+    sheetStyles,
+    callStyles,
+    waymarkStyles,
+    panelStyles,
+    sidePanelStyles,
+  ];
 
   override render(): TemplateResult {
     return html`<div class="slip">
@@ -57,11 +66,18 @@ export class CardKey extends LitElement {
         </ul>
       </section>
       <section>
+        <button class="plain" @click=${this.#walk}>Show me round</button>
+      </section>
+      <section>
         <h3>Keyboard</h3>
         <div class="keys">${KEYS.map(([key, does]) => html`<kbd>${key}</kbd><span>${does}</span>`)}</div>
         <label class="letters"><input type="checkbox" .checked=${!lettersOff()} @change=${(event: Event) => setLettersOff(!(event.target as HTMLInputElement).checked)} />single letters act</label>
       </section>
     </div>`;
+  }
+
+  #walk(): void {
+    this.dispatchEvent(new CustomEvent('sw-walk', { bubbles: true, composed: true }));
   }
 }
 

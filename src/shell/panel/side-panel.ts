@@ -231,6 +231,9 @@ const KIND_WORDS: Readonly<Record<Cell['kind'], string>> = {
   pairing: 'a pairing',
   tally: 'figures kept in sight',
   calls: 'one call for each part',
+  plan: 'the best calls and purchases within all limits',
+  picture: 'columns of a table, drawn',
+  prep: 'shopping, jobs, pack and checks, for paper',
 };
 
 declare global {

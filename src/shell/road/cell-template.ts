@@ -29,6 +29,12 @@ export function cellTemplate(stop: Stop, card: CardProperties): TemplateResult {
       return html`<sw-tally-cell class="card" .notebook=${notebook} .cellId=${stop.id} .selected=${selected} .link=${link}></sw-tally-cell>`;
     case 'calls':
       return html`<sw-calls-cell class="card" .notebook=${notebook} .cellId=${stop.id} .selected=${selected} .link=${link} .picked=${picked}></sw-calls-cell>`;
+    case 'plan':
+      return html`<sw-plan-cell class="card" .notebook=${notebook} .cellId=${stop.id} .selected=${selected} .link=${link}></sw-plan-cell>`;
+    case 'picture':
+      return html`<sw-picture-cell class="card" .notebook=${notebook} .cellId=${stop.id} .selected=${selected} .link=${link} .picked=${picked}></sw-picture-cell>`;
+    case 'prep':
+      return html`<sw-prep-cell class="card" .notebook=${notebook} .cellId=${stop.id} .selected=${selected} .link=${link}></sw-prep-cell>`;
     case undefined:
       return html``;
   }

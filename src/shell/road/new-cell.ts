@@ -2,6 +2,7 @@ import type { Cell, CellKind, NotebookDocument, PairingCell } from '../../notebo
 import { freshId } from '../../notebook/fresh-id.ts';
 import { cellNames } from '../../notebook/names.ts';
 import { freeName } from '../../tables/plain-name.ts';
+import { newPlan } from './new-plan.ts';
 
 /** The kinds of card a user can add, in plain words, in the order in which a notebook usually has them. */
 export const CARD_KINDS: readonly {
@@ -15,6 +16,9 @@ export const CARD_KINDS: readonly {
   { kind: 'formula', word: 'Formula', gist: 'one figure worked out from others' },
   { kind: 'pairing', word: 'Pairing', gist: 'every row of one table with every row of another' },
   { kind: 'calls', word: 'Calls', gist: 'one call for each part, the cheapest allowed' },
+  { kind: 'plan', word: 'Plan', gist: 'the best calls and purchases within all limits' },
+  { kind: 'picture', word: 'Picture', gist: 'columns of a table, drawn' },
+  { kind: 'prep', word: 'Prep sheet', gist: 'shopping, jobs, pack and checks, for paper' },
   { kind: 'tally', word: 'Tally', gist: 'figures kept in sight, with their limits' },
 ];
 
@@ -66,6 +70,12 @@ export function newCell(document: NotebookDocument, kind: CellKind): NewCell {
           ],
         },
       };
+    case 'plan':
+      return newPlan(document, id, name('new_plan'));
+    case 'picture':
+      return { cell: { kind, id, title: 'New picture', shape: 'bars', reads: {}, figures: [] } };
+    case 'prep':
+      return newPrep(document, id);
     case 'pairing':
       return newPairing(document, id, name('new_pairing'));
     case 'calls':
@@ -88,6 +98,13 @@ function newPairing(document: NotebookDocument, id: string, name: string): NewCe
       columns: [],
     },
   };
+}
+
+/** A prep sheet of the first calls cell; what else it reads is set on its card. */
+function newPrep(document: NotebookDocument, id: string): NewCell {
+  const calls = document.cells.find((cell) => cell.kind === 'calls');
+  if (!calls) return { needs: 'A prep sheet carries out calls; add a calls card first.' };
+  return { cell: { kind: 'prep', id, title: 'Prep sheet', calls: calls.name, reads: {} } };
 }
 
 /** The pairing whose columns look most like costs of calls: it has a cost and says what is allowed. */

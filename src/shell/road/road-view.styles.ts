@@ -38,7 +38,7 @@ export const roadStyles = css`
     --y: 38px;
   }
   .stop > .card {
-    margin: 8px 0;
+    margin: 7px 0;
     min-width: 0;
   }
   .stop.first > .card {
@@ -312,7 +312,14 @@ export const roadStyles = css`
       padding: 0;
     }
     .stop {
+      display: var(--off-sheet, block);
+    }
+    .stop.printed {
       display: block;
+    }
+    .stop > .card,
+    .stop.first > .card {
+      margin: 0;
     }
   }
 `;

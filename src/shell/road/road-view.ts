@@ -85,7 +85,22 @@ export class RoadView extends LitElement {
 
   /** Put the keyboard inside a card. */
   enterStop(id: string): void {
-    this.#element(id)?.querySelector<CellElement<Cell>>('.card')?.enter();
+    const card = this.#element(id)?.querySelector<CellElement<Cell>>('.card');
+    card?.fold(false);
+    void card?.updateComplete.then(() => card.enter());
+  }
+
+  /** The card that a cell stands on, opened if it was folded; null when there is none. */
+  cardOf(cell: string): HTMLElement | null {
+    const stop = stopOf(stopsOf(this.notebook.document), cell);
+    if (!stop) return null;
+    this.openCard(stop.id);
+    return this.#element(stop.id)?.querySelector<HTMLElement>('.card') ?? null;
+  }
+
+  /** Open a card that is folded. */
+  openCard(id: string): void {
+    this.#element(id)?.querySelector<CellElement<Cell>>('.card')?.fold(false);
   }
 
   /** Id of the stop that holds the keyboard, and whether it stands on the stop as a whole. */

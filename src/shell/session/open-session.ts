@@ -1,38 +1,57 @@
 import type { NotebookDocument } from '../../notebook/document.ts';
-import type { NotebookStore, StoredNotebook } from '../../notebook/storage/notebook-store.ts';
-import { rememberedNotebook, rememberNotebook } from './remembered.ts';
+import type { KeeperState } from '../../notebook/storage/keeper.ts';
+import {
+  type NotebookStore,
+  StorageRefusal,
+  type StoredNotebook,
+} from '../../notebook/storage/notebook-store.ts';
+import {
+  forgetNotebooks,
+  type RememberedNotebook,
+  rememberedNotebooks,
+  rememberNotebook,
+} from './remembered.ts';
 import { Session } from './session.ts';
 
 /**
  * Opens the notebook that was open last on this device, or else the one kept last, or else the default one.
- * What goes wrong on the way is said in the session's notice, and the default notebook is opened.
+ * What goes wrong on the way, and notebooks that should be there and are not, are told in the session's
+ * notice; the page always opens with a notebook.
  */
 export async function openSession(
   store: NotebookStore,
   makeDefault: () => Promise<NotebookDocument>,
 ): Promise<Session> {
-  const remembered = rememberedNotebook();
+  let found: StoredNotebook | null;
+  let lost: readonly RememberedNotebook[];
   try {
-    const found = await lastNotebook(store, remembered);
-    if (found) return begin(new Session(found.document, store, found));
+    const kept = await store.list();
+    const expected = rememberedNotebooks();
+    lost = expected.filter((one) => !kept.some((line) => line.id === one.id));
+    const last = expected.find((one) => !lost.includes(one))?.id ?? kept[0]?.id;
+    found = last === undefined ? null : await store.load(last);
   } catch (error) {
-    const why = error instanceof Error ? error.message : 'The browser did not say why.';
-    const notice = `The notebook kept on this device could not be opened: ${why} It was left as it is; this is a fresh copy of the worked example.`;
-    return begin(new Session(freshCopy(await makeDefault()), store, null, notice));
+    const document = freshCopy(await makeDefault());
+    return begin(new Session(document, store, null, troubleWords(error), 'save-file'));
   }
-  const notice = remembered
-    ? 'This device has lost the notebook that was kept here, as browsers do when their disk is full or their data is cleared. If you saved it as a file, open that file.'
-    : '';
-  return begin(new Session(await makeDefault(), store, null, notice));
+  forgetNotebooks(lost.map((one) => one.id));
+  const notice = lost.length > 0 ? lostWords(lost) : '';
+  const document = found?.document ?? (await makeDefault());
+  return begin(new Session(document, store, found, notice, notice ? 'open' : null));
 }
 
-async function lastNotebook(store: NotebookStore, remembered: string | null): Promise<StoredNotebook | null> {
-  if (remembered) {
-    const found = await store.load(remembered);
-    if (found) return found;
-  }
-  const [latest] = await store.list();
-  return latest ? store.load(latest.id) : null;
+/** `Plateau loop`, in a sentence that offers the file. */
+function lostWords(lost: readonly RememberedNotebook[]): string {
+  const titles = lost.slice(0, 3).map((one) => one.title || 'a notebook without a name');
+  const names = lost.length > 3 ? `${titles.join(', ')} and ${lost.length - 3} more` : titles.join(', ');
+  return `This device has lost ${names}, as browsers do when their disk is full or their data is cleared. If you have a file of it, open that file.`;
+}
+
+function troubleWords(error: unknown): string {
+  const why = error instanceof Error && error.message ? error.message : 'The browser did not say why.';
+  if (error instanceof StorageRefusal)
+    return `The notebook kept on this device could not be opened: ${why} It was left as it is; this is a fresh copy of the worked example.`;
+  return `This browser keeps nothing here: ${why} Everything works, but only until this page is closed. Save your notebook as a file before you leave.`;
 }
 
 /** The default notebook under an id of its own, so that it does not meet the one that could not be read. */
@@ -40,9 +59,25 @@ export function freshCopy(document: NotebookDocument): NotebookDocument {
   return { ...document, id: `${document.id}-${Date.now().toString(36)}` };
 }
 
+/** From here on the device should have this notebook, once it is really kept. */
 function begin(session: Session): Session {
-  rememberNotebook(session.notebook.document.id);
+  const note = ({ kind }: KeeperState): void => {
+    if (kind === 'kept') rememberNotebook(session.notebook.document);
+  };
+  note(session.keeper.state);
+  session.keeper.subscribe(note);
   return session;
+}
+
+/**
+ * A session on a notebook that is kept on this device.
+ *
+ * @throws StorageRefusal or Error, with a sentence, when it is gone or cannot be read
+ */
+export async function sessionOfKept(store: NotebookStore, id: string): Promise<Session> {
+  const found = await store.load(id);
+  if (found === null) throw new Error('It is no longer on this device.');
+  return begin(new Session(found.document, store, found));
 }
 
 /**

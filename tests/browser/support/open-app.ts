@@ -1,10 +1,11 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type BrowserContext, chromium, type Page, type ViewportSize } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page, type ViewportSize } from 'playwright-core';
 import { findBrowser } from '../../../src/commands/find-browser.mjs';
 import { type AppServer, serveApp } from './server.ts';
 import { Troubles, watchForTroubles } from './troubles.ts';
+import { openWithoutPlan } from './without-plan.ts';
 
 const FLAGS = [
   '--no-sandbox',
@@ -22,8 +23,10 @@ const BENCH_VIEWPORT: ViewportSize = { width: 1440, height: 900 };
 export interface OpenAppOptions {
   /** A server that stays up after `close`; without one, the built app is served for this browser alone. */
   readonly server?: AppServer;
-  /** Where the browser keeps its data; a fresh folder, removed at the end, if absent. */
+  /** Where a browser of its own keeps its data; if absent, a fresh profile in memory, forgotten at the end. */
   readonly userDataFolder?: string;
+  /** Whether a fresh profile is on disk, as browsers promise less to one in memory; no if absent. */
+  readonly onDisk?: boolean;
   /** Address inside the app, '' if absent. */
   readonly path?: string;
   /** CSS pixels, 1440 x 900 if absent. */
@@ -32,6 +35,10 @@ export interface OpenAppOptions {
   readonly colorScheme?: 'light' | 'dark';
   /** A touch screen with a finger for a pointer. */
   readonly touch?: boolean;
+  /** Whether the app may keep itself for use offline; no if absent, as that fetches every file of it. */
+  readonly offline?: boolean;
+  /** False opens the worked example without its plan, which takes seconds to be worked out; true if absent. */
+  readonly plan?: boolean;
   /** Complaints that the test provokes on purpose. */
   readonly expected?: readonly RegExp[];
 }
@@ -54,17 +61,16 @@ export interface OpenedApp {
  */
 export async function openApp(options: OpenAppOptions = {}): Promise<OpenedApp> {
   const server = options.server ?? (await serveApp());
-  const userDataFolder = options.userDataFolder ?? (await mkdtemp(join(tmpdir(), 'sparewell-browser-')));
+  const freshFolder = options.onDisk ? await mkdtemp(join(tmpdir(), 'sparewell-browser-')) : undefined;
   const troubles = new Troubles(options.expected);
   const release = async (): Promise<void> => {
     if (options.server === undefined) await server.close();
-    if (options.userDataFolder === undefined) {
-      await rm(userDataFolder, { recursive: true, force: true, maxRetries: 10 });
-    }
+    if (freshFolder !== undefined) await rm(freshFolder, { recursive: true, force: true, maxRetries: 10 });
   };
   try {
-    const context = await launch(userDataFolder, options);
+    const context = await newContext(options, options.userDataFolder ?? freshFolder);
     await watchForTroubles(context, troubles);
+    if (options.plan === false) await openWithoutPlan(context);
     const page = context.pages()[0] ?? (await context.newPage());
     const end = async (stop: () => Promise<void>): Promise<void> => {
       try {
@@ -101,22 +107,43 @@ export async function withApp(
   await app.close();
 }
 
-async function launch(userDataFolder: string, options: OpenAppOptions): Promise<BrowserContext> {
-  const executablePath = findBrowser();
-  if (executablePath === null) {
-    throw new Error('No Chrome or Chromium found: install one, or set CHROME_PATH to where it is.');
-  }
-  return chromium.launchPersistentContext(userDataFolder, {
-    executablePath,
-    headless: true,
-    args: FLAGS,
+async function newContext(
+  options: OpenAppOptions,
+  userDataFolder: string | undefined,
+): Promise<BrowserContext> {
+  const settings = {
     viewport: options.viewport ?? BENCH_VIEWPORT,
     reducedMotion: options.reducedMotion ?? 'no-preference',
     colorScheme: options.colorScheme ?? 'light',
     hasTouch: options.touch ?? false,
+    serviceWorkers: options.offline ? ('allow' as const) : ('block' as const),
     locale: 'en-GB',
     timezoneId: 'UTC',
-  });
+  };
+  if (userDataFolder === undefined) {
+    sharedBrowser ??= chromium.launch(launchOptions());
+    const browser = await sharedBrowser;
+    return browser.newContext(settings);
+  }
+  return chromium.launchPersistentContext(userDataFolder, { ...launchOptions(), ...settings });
+}
+
+/** One browser for all profiles in memory of a test file: to start one takes longer than many a test. */
+let sharedBrowser: Promise<Browser> | null = null;
+
+/** Ends the browser that the profiles in memory share, if there is one. */
+export async function closeSharedBrowser(): Promise<void> {
+  const browser = await sharedBrowser?.catch(() => null);
+  sharedBrowser = null;
+  await browser?.close();
+}
+
+function launchOptions(): { executablePath: string; headless: true; args: string[] } {
+  const executablePath = findBrowser();
+  if (executablePath === null) {
+    throw new Error('No Chrome or Chromium found: install one, or set CHROME_PATH to where it is.');
+  }
+  return { executablePath, headless: true, args: FLAGS };
 }
 
 async function killBrowser(context: BrowserContext): Promise<void> {

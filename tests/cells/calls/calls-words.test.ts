@@ -72,3 +72,11 @@ test('strips differ in length by what the costs differ by, and split into cash, 
   expect(parts.get('replace')).toEqual({ cash: 90, work: 30, risk: 40, used: 0 });
   expect(stripLength(parts.get('leave')!) - stripLength(parts.get('replace')!)).toBe(190);
 });
+
+test('a call that the plan as a whole makes dearer than its own cheapest says so, not a negative margin', async () => {
+  const part = { ...(await partWith(chain)), bestBy: -19.4 };
+  expect(marginOf(part)).toEqual({ kind: 'limits', by: '19' });
+  expect(partInWords(part, 'EUR')).toMatch(/19 over its own cheapest, for the plan as a whole$/);
+  expect(marginOf({ ...part, bestBy: -1.5 })).toEqual({ kind: 'level' });
+  expect(hiddenInWords([part], 'EUR')).toBe('1 more part, all Replace now.');
+});

@@ -10,6 +10,7 @@ import { lanePieces } from '../../../src/shell/road/lanes.ts';
 import { moveStop, removeStop } from '../../../src/shell/road/move-stop.ts';
 import { CARD_KINDS, newCell } from '../../../src/shell/road/new-cell.ts';
 import { linksOf, stopOf, stopsOf } from '../../../src/shell/road/stops.ts';
+import { demo } from '../../starter/support.ts';
 
 const note = (id: string): Cell => ({ kind: 'note', id, title: id, text: '' });
 const value = (id: string, form?: string): Cell => ({
@@ -155,14 +156,22 @@ describe('a new card', () => {
   it('of each kind makes a notebook that opens', () => {
     let document = notebook(table('left'), table('right'));
     for (const { kind } of CARD_KINDS) {
-      const made = newCell(document, kind);
+      const made = newCell(kind === 'plan' ? demo() : document, kind);
       if ('needs' in made) throw new Error(made.needs);
+      if (kind === 'plan') {
+        const whole = demo();
+        expect(
+          openDocument(JSON.parse(JSON.stringify({ ...whole, cells: [...whole.cells, made.cell] }))),
+        ).toHaveProperty('document');
+        continue;
+      }
       document = { ...document, cells: [...document.cells, made.cell] };
       expect(openDocument(JSON.parse(JSON.stringify(document))), kind).toHaveProperty('document');
     }
   });
 
-  it('says what a pairing and calls need first', () => {
+  it('says what a pairing, calls and a plan need first', () => {
+    expect(newCell(notebook(table('left'), table('right')), 'plan')).toHaveProperty('needs');
     expect(newCell(notebook(), 'pairing')).toEqual({ needs: 'A pairing needs two tables; add them first.' });
     expect(newCell(notebook(), 'calls')).toEqual({
       needs: 'Calls need a pairing of parts with calls; add it first.',

@@ -1,0 +1,51 @@
+import type { PrepRole } from '../../src/notebook/document.ts';
+import type { ReadSetting } from '../shared/reads-settings.ts';
+
+const LABELS: Readonly<Record<PrepRole, string>> = {
+  pieces: 'Pieces bought',
+  cash: 'Cash of a call',
+  hours: 'Hours of a call',
+  packed: 'Pieces packed',
+  mass: 'Pack weight',
+  volume: 'Pack volume',
+  critical: 'Safety-critical',
+  gauge: 'Judged by',
+  unit: 'Gauge’s unit',
+  now: 'Reading now',
+  limit: 'Limit',
+  bikes: 'Bikes sharing',
+  change_place: 'Changed at',
+  offer_supplier: 'Supplier',
+  offer_fits: 'Offer fits',
+  offer_number: 'Part number',
+  offer_pack: 'Pieces in a pack',
+  offer_days: 'Lead time',
+  offer_best: 'Best offer',
+  offer_price: 'Price of a pack',
+  packs: 'Packs to buy',
+  freight: 'Freight in all',
+  job_part: 'Handling: part',
+  job_opens: 'What comes off',
+  job_turn: 'Turn',
+  job_hint: 'What to mind',
+  job_bag: 'Bag',
+  job_carrier: 'Carried by',
+  check_part: 'Check: part',
+  check_here: 'Look here',
+  check_place: 'Place',
+  check_km: 'Distance',
+  check_reading: 'Likely reading',
+  stop_place: 'Leaving',
+  stop_km: 'At',
+  stop_fuel: 'Fuel, leaving',
+  stop_water: 'Water, leaving',
+  stop_says: 'Note on range',
+  oil: 'Oil to carry',
+  cut_off: 'Cut-off',
+  margin_days: 'Days in hand',
+};
+
+/** What a prep sheet can be told to read, in the order of its lists. */
+export const PREP_SETTINGS: readonly ReadSetting<PrepRole>[] = (Object.keys(LABELS) as PrepRole[]).map(
+  (role) => ({ role, label: LABELS[role] }),
+);

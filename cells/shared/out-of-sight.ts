@@ -1,0 +1,110 @@
+/** What can be drawn again: an element of ours. */
+interface Drawn {
+  requestUpdate(): void;
+}
+
+/** Attribute of elements out of sight: the browser may leave them out of its layout. */
+const FAR = 'far';
+
+/** Longest that a card out of sight waits while the page is busy, ms. */
+const MOST_WAIT_MS = 200;
+
+/** Cards that are drawn at once when a notebook opens: more than a tall screen shows. */
+const FIRST_CARDS = 8;
+
+const outOfSight = new WeakSet<object>();
+const waiting = new Set<Drawn>();
+/** Cards that were never drawn, and what starts them. */
+const undrawn = new Map<object, () => void>();
+let firstDrawn = 0;
+let isBooked = false;
+
+/** Half a page above and below counts as in sight: it is scrolled to before it could be drawn. */
+const sight =
+  typeof IntersectionObserver === 'undefined'
+    ? null
+    : new IntersectionObserver(
+        (entries) => {
+          for (const { target, isIntersecting } of entries) {
+            target.toggleAttribute(FAR, !isIntersecting);
+            if (!isIntersecting) outOfSight.add(target);
+            else {
+              outOfSight.delete(target);
+              drawNow(target as unknown as Drawn);
+            }
+          }
+        },
+        { rootMargin: '50% 0px' },
+      );
+
+if (sight) addEventListener('beforeprint', () => [...undrawn.keys(), ...waiting].forEach(drawNow));
+
+/** Follows whether an element is in sight, until `end` is called. */
+export function followSight(element: object): () => void {
+  if (!sight || !(element instanceof Element)) return () => undefined;
+  sight.observe(element);
+  return () => {
+    sight.unobserve(element);
+    outOfSight.delete(element);
+    waiting.delete(element as unknown as Drawn);
+    startNow(element);
+  };
+}
+
+/**
+ * When a card may be drawn for the first time. The first few of a notebook that opens may at once; those
+ * further down wait until the page has time, one at a time, or until they come in sight.
+ * @returns null for at once
+ */
+export function firstTurn(element: HTMLElement): Promise<void> | null {
+  if (!sight) return null;
+  firstDrawn += 1;
+  if (firstDrawn <= FIRST_CARDS) {
+    book();
+    return null;
+  }
+  // A place is kept for it, so that it is not taken to be in sight.
+  element.toggleAttribute(FAR, true);
+  return new Promise((resolve) => {
+    undrawn.set(element, resolve);
+    book();
+  });
+}
+
+/**
+ * Draws an element again: at once if it is in sight; else when the page has nothing better to do, one element
+ * at a time, so that what an edit changes before the eyes is not held up by forty cards further down.
+ */
+export function drawWhenSeen(element: Drawn): void {
+  if (!outOfSight.has(element)) {
+    element.requestUpdate();
+    return;
+  }
+  waiting.add(element);
+  book();
+}
+
+function drawNow(element: object): void {
+  startNow(element);
+  if (waiting.delete(element as Drawn)) (element as Drawn).requestUpdate();
+}
+
+function startNow(element: object): void {
+  const start = undrawn.get(element);
+  undrawn.delete(element);
+  start?.();
+}
+
+function book(): void {
+  if (isBooked) return;
+  isBooked = true;
+  const next = (): void => {
+    isBooked = false;
+    const [first] = undrawn.size > 0 ? undrawn.keys() : waiting;
+    if (first) drawNow(first);
+    if (undrawn.size + waiting.size > 0) book();
+    else firstDrawn = 0;
+  };
+  if (typeof requestIdleCallback === 'undefined') setTimeout(next, MOST_WAIT_MS / 10);
+  else requestIdleCallback(next, { timeout: MOST_WAIT_MS });
+}

@@ -1,0 +1,40 @@
+import type { PriceRow } from '../../import/price-row.ts';
+
+/** An offer in words: `Rear tyre 150/70-17, NG-1104`. */
+export function offerWords({
+  description,
+  partNumber,
+}: Pick<PriceRow, 'description' | 'partNumber'>): string {
+  return (
+    [description, partNumber].filter((text) => text !== null && text !== '').join(', ') || 'without a name'
+  );
+}
+
+/** Its price with the money: `109.50 USD`, `40.00 USD for 100`. */
+export function priceWords({
+  price,
+  currency,
+  priceFor,
+}: Pick<PriceRow, 'price' | 'currency' | 'priceFor'>): string {
+  const many = priceFor === 1 ? '' : ` for ${priceFor}`;
+  return `${amountWords(price)}${currency === null ? '' : ` ${currency}`}${many}`;
+}
+
+/** An amount of money with two decimals, more where it has more: `1,250.00`, `0.125`. */
+export function amountWords(amount: number): string {
+  return amount.toLocaleString('en', { minimumFractionDigits: 2, maximumFractionDigits: 4 });
+}
+
+/** A share as a percentage with its sign: `+5.3 %`. */
+export function shareWords(share: number): string {
+  const size = Math.abs(share * 100).toLocaleString('en', {
+    minimumFractionDigits: 1,
+    maximumFractionDigits: 1,
+  });
+  return `${share < 0 ? '−' : '+'}${size} %`;
+}
+
+/** `1 row`, `19 rows`. */
+export function countWords(count: number, one: string, many: string): string {
+  return `${count.toLocaleString('en')} ${count === 1 ? one : many}`;
+}

@@ -1,0 +1,93 @@
+import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { baseStyles } from '../../../cells/shared/base-styles.ts';
+import { controlStyles } from '../../../cells/shared/control-styles.ts';
+
+/** A sentence with what can be done about it. */
+export interface Slip {
+  readonly says: string;
+  readonly actions: readonly { readonly words: string; readonly run: () => void }[];
+  /** Word of the button that puts the slip away. */
+  readonly away: string;
+}
+
+/**
+ * Slips at the foot of the page: offers that can wait, one below the other. They lie over the page and move
+ * nothing on it.
+ */
+export class Slips extends LitElement {
+  static override properties: PropertyDeclarations = { slips: { state: true } };
+
+  static override styles = [
+    baseStyles,
+    controlStyles,
+    css`
+      :host {
+        position: fixed;
+        left: 16px;
+        bottom: 16px;
+        z-index: 70;
+        width: min(520px, calc(100vw - 32px));
+      }
+      .slip {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 8px 12px;
+        margin-top: 8px;
+        padding: 12px 16px;
+        background: var(--sheet);
+        color: var(--ink);
+        border: 1px solid var(--rule-2);
+        border-top: 3px solid var(--ink);
+        border-radius: var(--r-2);
+        box-shadow: var(--lift-2);
+        font-size: var(--t-3);
+        line-height: 1.4;
+      }
+      .says {
+        flex: 1 1 100%;
+      }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  declare private slips: ReadonlyMap<string, Slip>;
+
+  constructor() {
+    super();
+    this.slips = new Map();
+  }
+
+  /** Shows a slip under a name, in place of the one that has this name; null puts it away. */
+  show(name: string, slip: Slip | null): void {
+    const slips = new Map(this.slips);
+    if (slip) slips.set(name, slip);
+    else slips.delete(name);
+    this.slips = slips;
+  }
+
+  override render(): unknown {
+    // The live region stands before its words come, or they would not be read out.
+    return html`<div role="status">${[...this.slips].map(([name, slip]) => this.#slip(name, slip))}</div>`;
+  }
+
+  #slip(name: string, { says, actions, away }: Slip): TemplateResult {
+    return html`<div class="slip" data-slip=${name}>
+      <span class="says">${says}</span>
+      ${actions.map(({ words, run }) => html`<button class="btn slim" @click=${run}>${words}</button>`)}
+      ${away ? html`<button class="plain" @click=${() => this.show(name, null)}>${away}</button>` : nothing}
+    </div>`;
+  }
+}
+
+customElements.define('sw-slips', Slips);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'sw-slips': Slips;
+  }
+}

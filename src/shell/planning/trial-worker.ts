@@ -1,0 +1,41 @@
+import type { NotebookDocument } from '../../notebook/document.ts';
+import type { TrialPoint } from '../../notebook/trial/trial.ts';
+import { TrialNotebook } from '../../notebook/trial/trial-notebook.ts';
+import type { PointsMessage, TrialMessage } from './trial-messages.ts';
+
+/** What this file needs of the worker it runs in. */
+interface WorkerScope {
+  onmessage: ((event: { readonly data: TrialMessage }) => void) | null;
+  postMessage(message: PointsMessage): void;
+}
+
+const scope = globalThis as unknown as WorkerScope;
+
+/** The notebook of the last trial, kept for the next: opening one costs more than a trial. */
+let open: {
+  readonly document: NotebookDocument;
+  readonly plan: string;
+  readonly notebook: TrialNotebook | null;
+} | null = null;
+let last: Promise<void> = Promise.resolve();
+
+async function tryIn({ document, trial }: TrialMessage): Promise<readonly TrialPoint[]> {
+  const wanted = document ?? open?.document;
+  if (wanted === undefined) throw new Error('A figure cannot be tried before the notebook is there.');
+  if (open === null || open.document !== wanted || open.plan !== trial.plan) {
+    open?.notebook?.dispose();
+    open = { document: wanted, plan: trial.plan, notebook: TrialNotebook.open(wanted, trial.plan) };
+  }
+  return (await open.notebook?.tryFigure(trial)) ?? [];
+}
+
+scope.onmessage = ({ data }) => {
+  // One after another: they all edit the same notebook.
+  last = last
+    .then(() => tryIn(data))
+    .then(
+      (points) => scope.postMessage({ id: data.id, points }),
+      (error: unknown) =>
+        scope.postMessage({ id: data.id, error: error instanceof Error ? error.message : String(error) }),
+    );
+};

@@ -1,0 +1,251 @@
+import { readFileSync } from 'node:fs';
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { axe } from './support/axe.ts';
+import { withApp } from './support/open-app.ts';
+import { type AppServer, serveApp } from './support/server.ts';
+
+/** A plan is worked out in a second or so; a busy machine takes its time. */
+const SLOWLY = { timeout: 30_000 };
+
+let server: AppServer;
+
+beforeAll(async () => {
+  server = await serveApp();
+});
+
+afterAll(() => server.close());
+
+const dialog = (page: Page): Locator => page.locator('sw-import-dialog dialog');
+const foot = (page: Page): Locator => dialog(page).locator('.foot .sum');
+const total = (page: Page): Locator => page.locator('sw-tally-strip .fig').nth(4);
+const bringIn = (page: Page): Locator => dialog(page).getByRole('button', { name: /^Bring in / });
+const undo = (page: Page): Locator =>
+  page.locator('sw-head-bar').getByRole('button', { name: 'Undo', exact: true });
+
+/** The page with its plan found: the figures stand still. */
+async function ready(page: Page): Promise<void> {
+  await expect.poll(() => total(page).textContent()).toMatch(/\d/);
+  await page.locator('sw-plan-cell').getByText('Proven best').waitFor(SLOWLY);
+  await page.locator('sw-tally-strip').getByText('working').first().waitFor({ state: 'hidden' });
+}
+
+/** Drops a file on the page, as a hand would. */
+async function drop(page: Page, name: string, content: string | readonly number[]): Promise<void> {
+  // What takes files is fetched after the notebook, so the hand may be there too early.
+  await expect
+    .poll(async () => {
+      await page.evaluate(
+        ({ name, content }) => {
+          const transfer = new DataTransfer();
+          const part = typeof content === 'string' ? content : Uint8Array.from(content);
+          transfer.items.add(new File([part], name));
+          const event = { dataTransfer: transfer, bubbles: true, composed: true, cancelable: true };
+          document.body.dispatchEvent(new DragEvent('drop', event));
+        },
+        { name, content },
+      );
+      return dialog(page).isVisible();
+    })
+    .toBe(true);
+}
+
+const lines = readFileSync(
+  new URL('../../datasets/plateau-loop/prices-dray-and-daughter.csv', import.meta.url),
+  'utf8',
+)
+  .trim()
+  .split('\n');
+
+/** The supplier's list with other prices: what `price` makes of each, by part number. */
+function newerList(price: (was: number, offer: string) => string): string {
+  const rows = lines.slice(1).map((line) => {
+    const [offer] = line.split(',');
+    return line.replace(/,(\d+\.\d\d),/, (_, was) => `,${price(Number(was), offer!)},`);
+  });
+  return [lines[0], ...rows, ''].join('\n');
+}
+
+/** All a third of what they were, one with two prices in its field. */
+const cheaper = newerList((was, offer) => (offer === 'DD4512' ? '13.60/40.84' : (was / 3).toFixed(2)));
+
+describe('a newer list of a known supplier', () => {
+  test('is dropped, matched, fitted, mended and accepted; calls follow; one undo brings all back', async () => {
+    await withApp({ server }, async ({ page }) => {
+      await ready(page);
+      const before = await total(page).textContent();
+      await drop(page, 'march.csv', cheaper);
+      const supplier = dialog(page).locator('#supplier');
+      await expect.poll(() => supplier.inputValue()).toBe('Dray & Daughter');
+      // 32 offers stand in the file: one of them is turned away.
+      await expect.poll(() => bringIn(page).textContent()).toContain('31 rows');
+      await expect
+        .poll(() => dialog(page).locator('.changes h3').textContent())
+        .toContain('31 prices changed');
+      await expect
+        .poll(() => dialog(page).locator('.changes').textContent())
+        .toContain('Turned away: without a price they leave the table: 1 Fork seals');
+      await dialog(page).getByRole('button', { name: 'Read as 13.60' }).click();
+      await expect.poll(() => bringIn(page).textContent()).toContain('32 rows');
+      await expect.poll(() => foot(page).textContent()).toMatch(/[+−]\d+ EUR expected total/);
+      await expect.poll(() => foot(page).textContent()).toMatch(/calls? changes?/);
+      expect(await total(page).textContent()).toBe(before);
+
+      await bringIn(page).click();
+      await dialog(page).waitFor({ state: 'hidden' });
+      await expect
+        .poll(() => page.locator('sw-tally-strip .edit').textContent())
+        .toContain('Dray & Daughter: 32 prices brought in');
+      await expect.poll(() => total(page).textContent(), SLOWLY).not.toBe(before);
+      await ready(page);
+
+      // The same file again changes nothing more; one with a dearer chain says so.
+      await drop(page, 'march.csv', cheaper.replace('13.60/40.84', '13.60'));
+      await expect
+        .poll(() => dialog(page).locator('.changes h3').textContent())
+        .toContain('No price changed');
+      await expect
+        .poll(() => dialog(page).locator('.side').textContent())
+        .toMatch(/Earlier import: \d+ \w+ \d{4}, 32 rows, march\.csv/);
+      await dialog(page).getByRole('button', { name: 'Cancel' }).click();
+      await drop(page, 'april.csv', cheaper.replace('13.60/40.84', '27.20'));
+      const row = dialog(page).locator('.diff tbody tr');
+      await expect
+        .poll(async () => (await row.allInnerTexts()).map((text) => text.split(/\s*\t\s*/).slice(0, 4)))
+        .toEqual([['Fork seals', '13.60', '27.20', '+100.0 %']]);
+      await dialog(page).getByRole('button', { name: 'Cancel' }).click();
+      await dialog(page).waitFor({ state: 'hidden' });
+
+      await undo(page).click();
+      await expect.poll(() => total(page).textContent(), SLOWLY).toBe(before);
+      expect(await undo(page).isDisabled()).toBe(true);
+    });
+  });
+});
+
+describe('the first list of a new supplier', () => {
+  const list = [
+    'Kiln & Sons;;',
+    'Part no;Article;Price',
+    'K-1;Drive chain 520 sealed;71,50',
+    'K-2;Clutch cable, long;11,20',
+    'K-3;Garden hose;POA',
+    'K-4;Seal ring for the fork leg;19,00',
+    '',
+  ].join('\n');
+
+  test('is asked what it does not tell; rows are confirmed or searched for, and only those come in', async () => {
+    await withApp({ server }, async ({ page }) => {
+      await ready(page);
+      await drop(page, 'list.csv', list);
+      await expect.poll(() => foot(page).textContent()).toContain('choose the supplier on the left');
+      expect(await bringIn(page).isDisabled()).toBe(true);
+      await dialog(page).locator('#supplier').selectOption({ label: 'A new supplier…' });
+      await dialog(page).getByLabel('Name of the new supplier').fill('Kiln & Sons');
+      await page.keyboard.press('Enter');
+      await expect.poll(() => foot(page).textContent()).toContain('In which currency');
+      await dialog(page).locator('.question').getByRole('button', { name: 'EUR' }).click();
+      await expect.poll(() => foot(page).textContent()).toContain('No row is taken yet');
+
+      await dialog(page).locator('.offers label', { hasText: 'Drive chain 520' }).click();
+      await expect.poll(() => bringIn(page).textContent()).toContain('1 row');
+      await dialog(page).locator('.others summary').first().click();
+      const another = dialog(page).getByRole('button', { name: 'Another row for Fork seals' });
+      await another.click();
+      await page.keyboard.type('seal ri');
+      await dialog(page).getByRole('button', { name: 'Take line 6 for Fork seals' }).click();
+      await expect.poll(() => bringIn(page).textContent()).toContain('2 rows');
+      // What is on request may be typed in place.
+      const price = dialog(page).getByLabel('Price for line 5');
+      await price.fill('8,00');
+      await price.press('Enter');
+      await expect.poll(() => dialog(page).locator('.aside').isVisible()).toBe(false);
+
+      await expect.poll(() => foot(page).textContent()).toMatch(/call/);
+      await bringIn(page).click();
+      await dialog(page).waitFor({ state: 'hidden' });
+      await expect
+        .poll(() => page.locator('sw-tally-strip .edit').textContent())
+        .toContain('Kiln & Sons: 2 prices brought in');
+    });
+  });
+});
+
+test('where 1.250 could be either, one plain question is asked', async () => {
+  await withApp({ server }, async ({ page }) => {
+    await ready(page);
+    await drop(
+      page,
+      'either.csv',
+      'part number;description;price EUR\nOV-1;Drive chain;1.250\nOV-2;Subframe;1.480\n',
+    );
+    await expect.poll(() => dialog(page).locator('.question p').first().textContent()).toContain('1.250');
+    expect(await bringIn(page).isDisabled()).toBe(true);
+    await dialog(page).getByRole('button', { name: 'the mark parts thousands' }).click();
+    await expect.poll(() => dialog(page).locator('.offers').first().textContent()).toContain('1,250.00 EUR');
+  });
+});
+
+test.each([
+  ['empty.csv', '', 'The file is empty'],
+  ['photo.csv', [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a], 'a picture (PNG)'],
+  ['packed.csv', [0x50, 0x4b, 0x03, 0x04, 0x14, 0, 0, 0], 'a packed archive (zip)'],
+  ['quote.csv', 'part;price\n"Chain;4\nTyre;5\n', 'Line 2'],
+] as const)(
+  '%s is refused with a sentence, and the notebook stays as it was',
+  async (name, content, words) => {
+    await withApp({ server }, async ({ page }) => {
+      await ready(page);
+      await drop(page, name, content);
+      await expect.poll(() => dialog(page).locator('.refused').textContent()).toContain(words);
+      await page.keyboard.press('Escape');
+      await dialog(page).waitFor({ state: 'hidden' });
+      expect(await undo(page).isDisabled()).toBe(true);
+    });
+  },
+);
+
+test('a route of a GPX file makes legs, and a pasted block of readings goes over the rows of its parts', async () => {
+  await withApp({ server }, async ({ page }) => {
+    await ready(page);
+    const points = [0, 1, 2].map((lon) => `<rtept lat="0" lon="${lon}"><name>Stop ${lon}</name></rtept>`);
+    await drop(page, 'loop.gpx', `<gpx version="1.1"><rte>${points.join('')}</rte></gpx>`);
+    const into = dialog(page).getByLabel('Goes into');
+    await expect.poll(() => into.locator('option:checked').textContent()).toBe('Legs');
+    await expect.poll(() => foot(page).textContent()).toContain('2 rows, in the place of the 26 there');
+    await dialog(page).getByRole('button', { name: 'Cancel' }).click();
+    await dialog(page).waitFor({ state: 'hidden' });
+
+    await page.evaluate(() => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text/plain', 'part\tnow\tlimit\nRear tyre\t9.1\t3\nFront tyre\t5.5\t2\n');
+      document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true }));
+    });
+    await expect.poll(() => foot(page).textContent()).toContain('2 over rows of the same name, 0 added');
+    await bringIn(page).click();
+    await expect
+      .poll(() => page.locator('sw-tally-strip .edit').textContent())
+      .toContain('2 rows brought in');
+  });
+});
+
+test.each([
+  ['Day at 1440 px', { width: 1440, height: 900 }, 'light'],
+  ['Shed at 390 px', { width: 390, height: 844 }, 'dark'],
+] as const)('the dialog is accessible and nothing stands out of it: %s', async (_, viewport, colorScheme) => {
+  await withApp({ server, viewport, colorScheme, reducedMotion: 'reduce' }, async ({ page }) => {
+    await ready(page);
+    await drop(page, 'march.csv', cheaper);
+    await expect.poll(() => foot(page).textContent()).toMatch(/come in/);
+    // The rest of the page is looked at by the tests of its own.
+    const own = (await axe(page, 'sparewell-app')).filter(({ elements }) =>
+      elements.some((element) => element.includes('sw-import-dialog')),
+    );
+    expect(own).toEqual([]);
+    const over = await dialog(page).evaluate((element) => {
+      const body = element.querySelector('.body')!;
+      return [element.scrollWidth - element.clientWidth, body.scrollWidth - body.clientWidth];
+    });
+    expect(over).toEqual([0, 0]);
+  });
+});

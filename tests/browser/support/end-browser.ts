@@ -1,0 +1,4 @@
+import { afterAll } from 'vitest';
+import { closeSharedBrowser } from './open-app.ts';
+
+afterAll(closeSharedBrowser);

@@ -1,0 +1,36 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { BrowserContext } from 'playwright-core';
+import { distFolder } from '../../../src/commands/project.mjs';
+
+const EXAMPLE = 'worked-example.sparewell.json';
+
+interface Written {
+  readonly cells: readonly Record<string, unknown>[];
+}
+
+/**
+ * Opens the worked example without its plan: each part has its own cheapest call. To work a plan out keeps both
+ * cores busy for seconds, which a test of something else need not wait for.
+ */
+export async function openWithoutPlan(context: BrowserContext): Promise<void> {
+  const body = withoutPlan(await readFile(join(distFolder, EXAMPLE), 'utf8'));
+  await context.route(`**/${EXAMPLE}`, (route) =>
+    route.fulfill({ status: 200, contentType: 'application/json', body }),
+  );
+}
+
+function withoutPlan(text: string): string {
+  const notebook = JSON.parse(text) as Written;
+  const cells = notebook.cells
+    .filter(({ kind }) => kind !== 'plan')
+    .map((cell) => {
+      if (cell.kind === 'calls') return { ...cell, plan: undefined };
+      if (cell.kind === 'prep')
+        return { ...cell, reads: { ...(cell.reads as object), packs: '', freight: '' } };
+      if (cell.name === 'parts_spending')
+        return { ...cell, formula: String(cell.formula).replace('or_else(plan.cash, ', '').slice(0, -1) };
+      return cell;
+    });
+  return JSON.stringify({ ...notebook, cells });
+}

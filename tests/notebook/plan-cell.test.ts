@@ -1,0 +1,138 @@
+import { describe, expect, test } from 'vitest';
+import type { ValueContent } from '../../src/notebook/document.ts';
+import { pinEdit, rename, valueEdit } from '../../src/notebook/edits.ts';
+import { LiveNotebook } from '../../src/notebook/live-notebook.ts';
+import { isSolved, type SolvedPlan } from '../../src/plan/plan-result.ts';
+import { demo, figure, figures, texts } from '../starter/support.ts';
+import { threadPlanner } from './thread-planner.ts';
+
+async function opened(): Promise<LiveNotebook> {
+  const live = LiveNotebook.open(demo(), threadPlanner());
+  await live.settled();
+  return live;
+}
+
+function solved(live: LiveNotebook): SolvedPlan {
+  const { solution, fault } = live.planOf('plan');
+  if (solution?.result == null || !isSolved(solution.result))
+    throw new Error(`no plan: ${fault?.message ?? JSON.stringify(solution?.result)}`);
+  return solution.result;
+}
+
+async function setValue(live: LiveNotebook, name: string, value: number): Promise<void> {
+  const cell = live.document.cells.find((held) => held.kind === 'value' && held.name === name);
+  if (cell?.kind !== 'value') throw new Error(`no value ${name}`);
+  live.apply(valueEdit(live.document, cell.id, { ...cell.content, value } as ValueContent));
+  await live.settled();
+}
+
+describe('the plan in the default notebook', () => {
+  test('is solved to proven optimality within all limits, and the calls and totals follow it', async () => {
+    const live = await opened();
+    expect(live.faults()).toEqual([]);
+    const plan = solved(live);
+    expect(plan.status).toBe('optimal');
+    expect(plan.meets_limits).toBe(true);
+    const chosen = new Map(plan.plan.chosen.map((one) => [one.part, one.call]));
+    const parts = texts(live, 'decision.part');
+    expect(texts(live, 'decision.call')).toEqual(parts.map((part) => chosen.get(part ?? '') ?? null));
+    expect(figure(live, 'plan.cash')).toBeCloseTo(plan.totals.cash, 9);
+    expect(figure(live, 'parts_spending')).toBeCloseTo(plan.totals.cash, 9);
+    // What the plan reckons for weight and hours is what the notebook's own sums give for its calls.
+    expect(figure(live, 'pack_mass')).toBeCloseTo(figure(live, 'plan.mass'), 6);
+    expect(figure(live, 'shed_time')).toBeCloseTo(figure(live, 'plan.hours'), 6);
+    expect(figure(live, 'recovery_chance')).toBeCloseTo(figure(live, 'plan.risk'), 6);
+    expect(figure(live, 'plan.cash')).toBeLessThanOrEqual(figure(live, 'cash_limit'));
+  });
+
+  test('packs bought cover what the calls need, beyond what is on hand', async () => {
+    const live = await opened();
+    const packs = figures(live, 'plan.packs');
+    const fits = texts(live, 'prices.fits');
+    const pieces = figures(live, 'prices.pack');
+    const bought = new Map<string, number>();
+    packs.forEach((count, row) => {
+      const kit = texts(live, 'kits.kit')
+        .map((name, at) => [name, at] as const)
+        .filter(([name]) => name === fits[row]);
+      const covers =
+        kit.length > 0
+          ? kit.map(([, at]) => [texts(live, 'kits.part')[at], figures(live, 'kits.pieces')[at]] as const)
+          : [[fits[row], 1] as const];
+      for (const [part, each] of covers)
+        bought.set(part ?? '', (bought.get(part ?? '') ?? 0) + count * (each ?? 0) * (pieces[row] ?? 1));
+    });
+    const needs = texts(live, 'calls.part').map(
+      (part, row) =>
+        [
+          part,
+          figures(live, 'calls.chosen')[row] === 1 ? (figures(live, 'calls.bought')[row] as number) : 0,
+        ] as const,
+    );
+    for (const [part, need] of needs)
+      if (need > 0) expect(bought.get(part ?? '') ?? 0, part ?? '').toBeGreaterThanOrEqual(need);
+  });
+
+  test('a lower budget is kept, and what no longer fits is said', async () => {
+    const live = await opened();
+    const before = figure(live, 'plan.cost');
+    await setValue(live, 'cash_limit', 700);
+    expect(figure(live, 'plan.cash')).toBeLessThanOrEqual(700);
+    expect(figure(live, 'plan.cost')).toBeGreaterThanOrEqual(before - 1e-6);
+    await setValue(live, 'cash_limit', 10);
+    const plan = solved(live);
+    expect(plan.meets_limits).toBe(false);
+    expect(plan.shortfalls.map((short) => short.limit)).toContain('cash');
+  });
+
+  test('a call set by hand is kept by the plan; one that is not allowed is refused with its reason', async () => {
+    const live = await opened();
+    const cell = live.document.cells.find((held) => held.kind === 'calls');
+    if (cell === undefined) throw new Error('no calls');
+    live.apply(pinEdit(live.document, cell.id, 'Battery', 'leave'));
+    await live.settled();
+    const at = texts(live, 'decision.part').indexOf('Battery');
+    expect(texts(live, 'decision.call')[at]).toBe('leave');
+    expect(texts(live, 'decision.state')[at]).toBe('by hand');
+    live.apply(pinEdit(live.document, cell.id, 'Drive chain', 'leave'));
+    await live.settled();
+    const chain = texts(live, 'decision.part').indexOf('Drive chain');
+    expect(texts(live, 'decision.call')[chain]).not.toBe('leave');
+    expect(texts(live, 'decision.state')[chain]).toBe('not allowed by hand');
+    expect(solved(live).refused_pins.map((pin) => pin.part)).toEqual(['Drive chain']);
+    expect(solved(live).refused_pins[0]?.sentence).toMatch(/maker’s manual/);
+  });
+
+  test('a newer edit supersedes a plan under way; the last one stands', async () => {
+    const live = await opened();
+    for (const cash of [400, 500, 600, 650]) {
+      const cell = live.document.cells.find((held) => held.kind === 'value' && held.name === 'cash_limit');
+      if (cell?.kind !== 'value') throw new Error('no budget');
+      live.apply(valueEdit(live.document, cell.id, { ...cell.content, value: cash } as ValueContent));
+      await Promise.resolve();
+    }
+    await live.settled();
+    expect(live.planOf('plan').solution?.instance.limits.cash).toBe(650);
+    expect(figure(live, 'plan.cash')).toBeLessThanOrEqual(650);
+    expect(live.faults()).toEqual([]);
+  });
+
+  test('renaming what it reads keeps it whole', async () => {
+    const live = await opened();
+    const cost = figure(live, 'plan.cost');
+    live.apply(rename(live.document, 'prices', undefined, 'offers'));
+    live.apply(rename(live.document, 'cash_limit', undefined, 'budget'));
+    live.apply(rename(live.document, 'plan', undefined, 'best_plan'));
+    await live.settled();
+    expect(live.faults()).toEqual([]);
+    expect(figure(live, 'best_plan.cost')).toBeCloseTo(cost, 6);
+  });
+
+  test('without a solver each part keeps its own cheapest call', async () => {
+    const live = LiveNotebook.open(demo());
+    await live.settled();
+    expect(live.planOf('plan').solution?.result).toBeNull();
+    expect(texts(live, 'decision.state')).toContain('proposed');
+    expect(live.faults()).toEqual([]);
+  });
+});

@@ -1,0 +1,26 @@
+import type { Planner } from '../../src/notebook/graph/planner.ts';
+import { TrialNotebook } from '../../src/notebook/trial/trial-notebook.ts';
+import { inThreadRunner } from '../../src/plan/solver/plan-runner.ts';
+import { PlanSolver } from '../../src/plan/solver/plan-solver.ts';
+
+/** Plans in the test's own thread. */
+export function threadPlanner(): Planner {
+  const solver = new PlanSolver(inThreadRunner());
+  return {
+    plan: (instance) => solver.ask({ kind: 'plan', instance }),
+    cancel: () => solver.cancel(),
+    ask: async (task, signal) => {
+      signal.throwIfAborted();
+      return new PlanSolver(inThreadRunner()).ask(task);
+    },
+    tryFigure: async (document, trial, signal) => {
+      signal.throwIfAborted();
+      const notebook = TrialNotebook.open(document, trial.plan);
+      try {
+        return (await notebook?.tryFigure(trial)) ?? [];
+      } finally {
+        notebook?.dispose();
+      }
+    },
+  };
+}
