@@ -14,7 +14,7 @@ export function asideCsv(reading: Reading, aside: readonly AsideRow[]): string {
   const records = aside.map(({ line, sentence, record }) => [
     String(line),
     sentence,
-    ...(reading.records[record] ?? []),
+    ...reading.records.at(record),
   ]);
   return writeRecords([head, ...records].map((fields) => fields.map(safeText)));
 }

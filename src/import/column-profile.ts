@@ -98,7 +98,7 @@ function sampleCells(reading: Reading, column: number): string[] {
   const step = Math.max(1, Math.floor((records.length - bodyFrom) / SAMPLE));
   const cells: string[] = [];
   for (let at = bodyFrom; at < records.length; at += step) {
-    if (kinds[at] === rowCode) cells.push((records[at]![column] ?? '').trim());
+    if (kinds[at] === rowCode) cells.push(records.field(at, column).trim());
   }
   return cells;
 }
@@ -126,7 +126,7 @@ function countingShare(reading: Reading, column: number): number {
   const rowCode = kindCode('row');
   for (let at = reading.bodyFrom; at < reading.records.length && looked < 50; at += 1) {
     if (reading.kinds[at] !== rowCode) continue;
-    const cell = (reading.records[at]![column] ?? '').trim();
+    const cell = reading.records.field(at, column).trim();
     const figure: number | null = /^\d{1,7}$/.test(cell) ? Number(cell) : null;
     looked += 1;
     if (before !== null && figure === before + 1) ups += 1;

@@ -95,8 +95,12 @@ export function moneyOf(word: string): NamedMoney | undefined {
  * @example moneyIn('Preis (EUR)') // [{ sign: 'EUR', code: 'EUR' }]
  */
 export function moneyIn(text: string): readonly NamedMoney[] {
+  if (!mayNameMoney(text)) return NO_MONEY;
   const found = new Map<string, NamedMoney>();
-  for (const [word] of text.matchAll(MONEY)) {
+  MONEY.lastIndex = 0;
+  // Not matchAll, which makes a new expression each time.
+  for (let match = MONEY.exec(text); match !== null; match = MONEY.exec(text)) {
+    const word = match[0];
     if (/^[a-z]{3}$/i.test(word) && word !== word.toUpperCase() && !byFold.has(word.toLowerCase())) {
       if (text.trim() !== word) continue;
     }
@@ -104,6 +108,16 @@ export function moneyIn(text: string): readonly NamedMoney[] {
     if (money !== undefined) found.set(money.code ?? money.sign, money);
   }
   return [...found.values()];
+}
+
+const NO_MONEY: readonly NamedMoney[] = Object.freeze([]);
+const PLAIN_WORDS = new Set([...byFold.keys()].map((sign) => sign.replace(/\.$/, '')));
+
+/** A quick look: plain letters name money only by a whole word that is a sign, or of three letters. */
+function mayNameMoney(text: string): boolean {
+  if (/[^\x20-\x7e]|\$/.test(text)) return true;
+  const words = text.match(/[A-Za-z]+/g);
+  return words?.some((word) => word.length === 3 || PLAIN_WORDS.has(word.toLowerCase())) ?? false;
 }
 
 /** What a sign that several currencies share may stand for, the likeliest first. */

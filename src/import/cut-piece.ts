@@ -9,6 +9,8 @@ export interface Piece {
   readonly text: string;
   /** Place in the whole text just past the piece. */
   readonly end: number;
+  /** It stands in the whole text as it is, but for the break behind it. */
+  readonly isAsIs: boolean;
   /** A quoted field in it holds a line break. */
   readonly hasBreaks: boolean;
   /** Places of quotes that are not as they should be, and were read as they stand. */
@@ -87,7 +89,8 @@ export function cutPiece(cutter: Cutter, from: number): Piece | Broken {
   }
   out.push(oneBreak(text.slice(copied, end)));
   const whole = out.length === 1 ? out[0]! : out.join('');
-  return { text: whole.endsWith('\n') ? whole.slice(0, -1) : whole, end, hasBreaks, strayAt };
+  const isAsIs = out.length === 1 && whole.length === end - from;
+  return { text: whole.endsWith('\n') ? whole.slice(0, -1) : whole, end, isAsIs, hasBreaks, strayAt };
 }
 
 /** Just past the first line break at or after `from`; the text's end when there is none. */

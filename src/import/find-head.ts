@@ -3,9 +3,8 @@ import { moneyOf } from './currency-signs.ts';
 import { foldWords } from './fold-words.ts';
 import type { Frame } from './frame.ts';
 import { likelyRole } from './head-words.ts';
+import type { PackedRecords } from './packed-records.ts';
 import { priceWord } from './price-words.ts';
-
-type Row = readonly string[];
 
 /** Records from the top in which a header is looked for. */
 const DEEPEST = 40;
@@ -36,10 +35,10 @@ interface Candidate {
  * figures. Records above it are a title, an address and the like. A file whose first record already has
  * figures where the others have them has no header.
  *
- * @example findHead([['Art.-Nr.', 'Preis'], ['NG-1104', '142,00']])
+ * @example findHead(records) // of 'Art.-Nr.;Preis' and 'NG-1104;142,00'
  * // { headAt: 0, headRows: 1, reason: "line 1 of the table has the words 'Art.-Nr.', 'Preis'" }
  */
-export function findHead(records: readonly Row[]): Frame {
+export function findHead(records: PackedRecords): Frame {
   if (records.length === 0) return { headAt: 0, headRows: 0, reason: 'there are no rows' };
   let best: Candidate | null = null;
   for (let at = 0; at < Math.min(DEEPEST, records.length); at += 1) {
@@ -53,8 +52,8 @@ export function findHead(records: readonly Row[]): Frame {
   return joined(records, best.at);
 }
 
-function weigh(records: readonly Row[], at: number): Candidate | null {
-  const row = records[at]!;
+function weigh(records: PackedRecords, at: number): Candidate | null {
+  const row = records.at(at);
   const below = lookBelow(records, at + 1);
   const filled = row.filter((cell) => cell.trim() !== '').length;
   if (filled < Math.max(row.length > 1 ? 2 : 1, below.typicalFill * 0.5)) return null;
@@ -86,8 +85,8 @@ function headWeight(cell: string): number {
 }
 
 /** A first record of different words, none of them a figure, may be a header even if none is known. */
-function couldBeHead(records: readonly Row[], at: number): boolean {
-  const cells = records[at]!.map((cell) => cell.trim());
+function couldBeHead(records: PackedRecords, at: number): boolean {
+  const cells = records.at(at).map((cell) => cell.trim());
   if (records.length - at < 2 && cells.length > 1)
     return cells.every((cell) => !isFigureShape(shapeOf(cell)));
   const named = cells.filter((cell) => cell !== '');
@@ -97,11 +96,11 @@ function couldBeHead(records: readonly Row[], at: number): boolean {
   );
 }
 
-function lookBelow(records: readonly Row[], from: number): Below {
+function lookBelow(records: PackedRecords, from: number): Below {
   const sample: CellShape[][] = [];
   const step = Math.max(1, Math.floor((records.length - from) / COMPARED));
   for (let at = from; at < records.length && sample.length < COMPARED; at += step) {
-    const shapes = records[at]!.map(shapeOf);
+    const shapes = records.at(at).map(shapeOf);
     if (shapes.some((shape) => shape !== 'blank')) sample.push(shapes);
   }
   const width = sample.reduce((most, shapes) => Math.max(most, shapes.length), 0);
@@ -120,14 +119,19 @@ function lookBelow(records: readonly Row[], from: number): Below {
 }
 
 /** The first record that is about as full as the others. */
-function firstFullRecord(records: readonly Row[]): number {
+function firstFullRecord(records: PackedRecords): number {
   const { typicalFill } = lookBelow(records, 0);
-  const at = records.findIndex((row) => row.filter((cell) => cell.trim() !== '').length >= typicalFill * 0.6);
-  return at === -1 || at > DEEPEST ? 0 : at;
+  for (let at = 0; at < Math.min(DEEPEST + 1, records.length); at += 1) {
+    if (records.filled(at) >= typicalFill * 0.6) return at;
+  }
+  return 0;
 }
 
-function headless(records: readonly Row[], at: number): Frame {
-  const figure = records[at]!.find((cell) => isFigureShape(shapeOf(cell)))?.trim();
+function headless(records: PackedRecords, at: number): Frame {
+  const figure = records
+    .at(at)
+    .find((cell) => isFigureShape(shapeOf(cell)))
+    ?.trim();
   const why = figure === undefined ? 'its fields repeat' : `'${figure.slice(0, 20)}' is a figure`;
   return {
     headAt: at,
@@ -137,14 +141,17 @@ function headless(records: readonly Row[], at: number): Frame {
 }
 
 /** A header over two lines, the second or the first of which is the better known. */
-function joined(records: readonly Row[], at: number): Frame {
+function joined(records: PackedRecords, at: number): Frame {
   if (isSecondLine(records, at)) return frame(records, at, 2);
   if (at > 0 && isFirstLine(records, at)) return frame(records, at - 1, 2);
   return frame(records, at, 1);
 }
 
-function frame(records: readonly Row[], headAt: number, headRows: 1 | 2): Frame {
-  const words = records[headAt]!.filter((cell) => cell.trim() !== '').slice(0, 3);
+function frame(records: PackedRecords, headAt: number, headRows: 1 | 2): Frame {
+  const words = records
+    .at(headAt)
+    .filter((cell) => cell.trim() !== '')
+    .slice(0, 3);
   const shown = words.map((cell) => `'${cell.trim().replace(/\s+/g, ' ').slice(0, 24)}'`).join(', ');
   const above = headAt === 0 ? '' : `, below ${headAt} other ${headAt === 1 ? 'record' : 'records'}`;
   const lines = headRows === 2 ? ' and the line after it' : '';
@@ -152,9 +159,9 @@ function frame(records: readonly Row[], headAt: number, headRows: 1 | 2): Frame 
 }
 
 /** Does the record after a header go on with it? It fills its gaps or says units, and has no figure. */
-function isSecondLine(records: readonly Row[], at: number): boolean {
-  const second = records[at + 1];
-  if (second === undefined || records.length < at + 3) return false;
+function isSecondLine(records: PackedRecords, at: number): boolean {
+  if (records.length < at + 3) return false;
+  const second = records.at(at + 1);
   const cells = second.map((cell) => cell.trim());
   const filled = cells.filter((cell) => cell !== '');
   if (filled.length < 2 || filled.some((cell) => cell.length > 40 || isFigureShape(shapeOf(cell))))
@@ -172,10 +179,10 @@ function isBracketed(cell: string): boolean {
 }
 
 /** Does the record before a header begin it? Its words stand over several columns, with gaps between. */
-function isFirstLine(records: readonly Row[], at: number): boolean {
-  const cells = records[at - 1]!.map((cell) => cell.trim());
+function isFirstLine(records: PackedRecords, at: number): boolean {
+  const cells = records.at(at - 1).map((cell) => cell.trim());
   const filled = cells.filter((cell) => cell !== '');
-  const width = records[at]!.length;
+  const width = records.at(at).length;
   if (cells.length !== width || filled.length < Math.max(2, width * 0.4)) return false;
   return filled.every(
     (cell) =>

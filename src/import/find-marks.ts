@@ -5,6 +5,7 @@ import type { FileHead } from './file-heads.ts';
 import { scoreHead } from './head-words.ts';
 import type { Steps } from './in-steps.ts';
 import { markEvidence } from './marked-number.ts';
+import type { PackedRecords } from './packed-records.ts';
 
 /** Asked once for the file, when its figures do not tell what 1.234 is. */
 export interface MarkQuestion {
@@ -32,9 +33,9 @@ interface ColumnMarks {
   evidence: string;
 }
 
-type Row = readonly string[];
-
 const SAMPLE = 200;
+const COMMA = 44;
+const POINT = 46;
 /** So many figures of one mind tell a column's mark; one of another mind is seen when its row is read. */
 const ENOUGH = 4000;
 /** Once round the earth, km: no leg of a journey is longer. */
@@ -47,7 +48,7 @@ const ROUND_THE_EARTH_KM = 40_075;
  * @param isRow whether a record is a row of the table
  */
 export function* findMarks(
-  records: readonly Row[],
+  records: PackedRecords,
   isRow: (at: number) => boolean,
   heads: readonly FileHead[],
 ): Steps<FoundMarks> {
@@ -70,7 +71,7 @@ export function* findMarks(
 
 /** Is a column one of figures, and none of part numbers? */
 function holdsFigures(
-  records: readonly Row[],
+  records: PackedRecords,
   isRow: (at: number) => boolean,
   column: number,
   head: FileHead,
@@ -82,7 +83,7 @@ function holdsFigures(
   const step = Math.max(1, Math.floor(records.length / SAMPLE));
   for (let at = 0; at < records.length; at += step) {
     if (!isRow(at)) continue;
-    const shape = shapeOf(records[at]![column] ?? '');
+    const shape = shapeOf(records.field(at, column));
     if (shape === 'blank') continue;
     filled += 1;
     if (shape === 'figure' || shape === 'money' || shape === 'measure' || shape === 'percent') figures += 1;
@@ -93,7 +94,7 @@ function holdsFigures(
 }
 
 function countMarks(
-  records: readonly Row[],
+  records: PackedRecords,
   isRow: (at: number) => boolean,
   column: number,
   head: FileHead,
@@ -101,8 +102,8 @@ function countMarks(
   const marks: ColumnMarks = { point: 0, comma: 0, either: 0, examples: [], evidence: '' };
   for (let at = 0; at < records.length; at += 1) {
     if (marks.point + marks.comma >= ENOUGH && Math.min(marks.point, marks.comma) === 0) break;
-    const cell = records[at]![column];
-    if (cell === undefined || !hasMark(cell) || !isRow(at)) continue;
+    if (!records.hasSign(at, column, COMMA, POINT) || !isRow(at)) continue;
+    const cell = records.field(at, column);
     const evidence = markEvidence(cell);
     if (evidence === 'none') continue;
     // A mark in words ('per 1,000 pieces') is no figure's: longer texts are looked at more closely.
@@ -117,10 +118,6 @@ function countMarks(
     }
   }
   return marks;
-}
-
-function hasMark(cell: string): boolean {
-  return cell.includes(',') || cell.includes('.');
 }
 
 function noteEither(marks: ColumnMarks, cell: string, head: FileHead): void {

@@ -1,5 +1,6 @@
 import { partKey } from './part-key.ts';
 import type { PriceRow } from './price-row.ts';
+import type { RowName } from './price-rows.ts';
 import { rowKey } from './quantity-scale.ts';
 import { Search } from './search.ts';
 
@@ -18,6 +19,14 @@ export interface ConfirmedFit {
   readonly part: string;
   /** Key of the offer: its part number, else its words; null: this supplier has nothing for the part. */
   readonly offer: string | null;
+}
+
+/** Rows of a price list: an array of them, or a list that reads a row when it is asked for. */
+export interface RowList {
+  readonly length: number;
+  at(row: number): PriceRow | undefined;
+  /** What names a row, where that is quicker to have than the whole of it. */
+  name?(row: number): RowName;
 }
 
 export interface PossibleFit {
@@ -60,14 +69,18 @@ const WORDS_AT_LEAST = 0.35;
  * // { row: 0, score: 1, by: 'part-number', reason: 'Its part number NG-1104 is the same.' }
  */
 export function fitParts(
-  rows: readonly PriceRow[],
+  rows: RowList,
   parts: readonly WantedPart[],
   options: FitOptions = {},
 ): readonly PartFits[] {
   const { supplier = '', confirmed = [], limit = 5 } = options;
-  const search = options.search ?? Search.of(rows);
-  const byNumber = indexBy(rows, (row) => (row.partNumber === null ? '' : partKey(row.partNumber)));
-  const byKey = indexBy(rows, rowKey);
+  const search = options.search ?? Search.of(namesOf(rows));
+  const numbers = new Set(parts.flatMap(({ partNumbers = [] }) => partNumbers.map(partKey)));
+  const byNumber = indexBy(rows, numbers, ({ partNumber }) =>
+    partNumber === null ? '' : partKey(partNumber),
+  );
+  const offers = new Set(confirmed.flatMap(({ offer }) => (offer === null ? [] : [offer])));
+  const byKey = indexBy(rows, offers, rowKey);
   return parts.map((part) => {
     const fixed = confirmed.filter((held) => held.part === part.name && held.supplier === supplier);
     const fits: PossibleFit[] = [];
@@ -85,7 +98,7 @@ export function fitParts(
     }
     for (const number of part.partNumbers ?? []) {
       for (const row of byNumber.get(partKey(number)) ?? []) {
-        const shown = rows[row]!.partNumber!;
+        const shown = nameOf(rows, row).partNumber!;
         add(row, { score: 1, by: 'part-number', reason: `Its part number ${shown} is the same.` });
       }
     }
@@ -103,18 +116,13 @@ export function confirmFit(supplier: string, part: string, row: PriceRow | null)
   return { supplier, part, offer: row === null ? null : rowKey(row) };
 }
 
-function byWords(
-  search: Search,
-  rows: readonly PriceRow[],
-  part: WantedPart,
-  limit: number,
-): readonly PossibleFit[] {
+function byWords(search: Search, rows: RowList, part: WantedPart, limit: number): readonly PossibleFit[] {
   const words = `${part.name} ${part.words ?? ''}`;
   return search
     .find(words, limit * 2)
     .filter(({ score }) => score >= WORDS_AT_LEAST)
     .map(({ row, score }) => {
-      const shown = (rows[row]!.description ?? rows[row]!.partNumber ?? '').slice(0, 60);
+      const shown = wordsOf(nameOf(rows, row)).slice(0, 60);
       return {
         row,
         score: score * WORDS_AT_MOST,
@@ -124,14 +132,26 @@ function byWords(
     });
 }
 
-function indexBy(rows: readonly PriceRow[], keyOf: (row: PriceRow) => string): Map<string, number[]> {
+const nameOf = (rows: RowList, row: number): RowName => rows.name?.(row) ?? rows.at(row)!;
+const wordsOf = ({ description, partNumber }: RowName): string => description ?? partNumber ?? '';
+
+function namesOf(rows: RowList): RowName[] {
+  return Array.from({ length: rows.length }, (_, row) => rows.at(row)!);
+}
+
+/** The rows of some keys. */
+function indexBy(
+  rows: RowList,
+  wanted: ReadonlySet<string>,
+  keyOf: (row: RowName) => string,
+): Map<string, number[]> {
   const index = new Map<string, number[]>();
-  rows.forEach((row, at) => {
-    const key = keyOf(row);
-    if (key === '') return;
+  for (let at = 0; wanted.size > 0 && at < rows.length; at += 1) {
+    const key = keyOf(nameOf(rows, at));
+    if (key === '' || !wanted.has(key)) continue;
     const held = index.get(key);
     if (held === undefined) index.set(key, [at]);
     else held.push(at);
-  });
+  }
   return index;
 }

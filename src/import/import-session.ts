@@ -3,14 +3,22 @@ import { compareLists, type ListComparison, type ListedOffer } from './compare-l
 import { type FitOptions, fitParts, type PartFits, type WantedPart } from './fit-parts.ts';
 import { KINDS, type RecordKind } from './frame.ts';
 import { finish, type Steps } from './in-steps.ts';
-import { type Match, type MatchChoices, matchColumns, type RememberedMatch } from './match-columns.ts';
+import {
+  columnsOf,
+  type Match,
+  type MatchChoices,
+  matchColumns,
+  type RememberedMatch,
+} from './match-columns.ts';
 import { matchTable, type TableChoices, type TableMatch, type WantedColumn } from './match-table.ts';
-import type { AsideRow, PriceRow, SortedRows } from './price-row.ts';
+import type { AsideRow, PriceRow } from './price-row.ts';
+import type { PriceRows } from './price-rows.ts';
 import { readSteps } from './read-file.ts';
-import { type RowOptions, rowSteps, withRecord } from './read-rows.ts';
+import { type FoundRows, type RowOptions, rowSteps, withRecord } from './read-rows.ts';
 import { type ReadTable, readTable } from './read-table.ts';
 import type { ReadChoices, Reading } from './reading.ts';
 import { Search } from './search.ts';
+import { searchTextOfRecords } from './search-text.ts';
 import type { Refusal } from './split-records.ts';
 
 /** A record for the preview. */
@@ -54,15 +62,17 @@ export class ImportSession {
   private reading: Reading;
   private match: Match | null = null;
   private options: RowOptions = {};
-  private rows: SortedRows = { taken: [], remarked: [], aside: [] };
-  /** Taken and remarked rows in the file's order, as they are searched. */
-  private searched: readonly PriceRow[] = [];
+  private found: FoundRows | null = null;
   private search: Search | null = null;
 
   private constructor(bytes: Uint8Array, choices: ReadChoices, reading: Reading) {
     this.bytes = bytes;
     this.choices = choices;
     this.reading = reading;
+  }
+
+  private get rows(): PriceRows | null {
+    return this.found?.rows ?? null;
   }
 
   static *open(bytes: Uint8Array, choices: ReadChoices = {}): Steps<ImportSession | Refusal> {
@@ -82,8 +92,7 @@ export class ImportSession {
     this.choices = choices;
     this.reading = reading;
     this.match = null;
-    this.rows = { taken: [], remarked: [], aside: [] };
-    this.searched = [];
+    this.found = null;
     this.search = null;
     return this.summary();
   }
@@ -95,15 +104,16 @@ export class ImportSession {
 
   preview(from: number, count: number): readonly PreviewRecord[] {
     const { records, lines, kinds } = this.reading;
-    return records.slice(Math.max(0, from), Math.max(0, from) + count).map((fields, at) => {
-      const record = Math.max(0, from) + at;
-      return {
-        record,
-        line: lines[record]!,
-        kind: KINDS[kinds[record]!]!,
-        fields: fields.map((field) => (field.length > SHOWN ? `${field.slice(0, SHOWN)}…` : field)),
-      };
-    });
+    const start = Math.max(0, from);
+    const length = Math.max(0, Math.min(count, records.length - start));
+    return Array.from({ length }, (_, at) => ({
+      record: start + at,
+      line: lines[start + at]!,
+      kind: KINDS[kinds[start + at]!]!,
+      fields: records
+        .at(start + at)
+        .map((field) => (field.length > SHOWN ? `${field.slice(0, SHOWN)}…` : field)),
+    }));
   }
 
   proposeMatch(choices: MatchChoices = {}, remembered: readonly RememberedMatch[] = []): Match {
@@ -112,46 +122,61 @@ export class ImportSession {
 
   /** Reads the rows as matched and makes them searchable. */
   *readRows(match: Match, options: RowOptions = {}): Steps<RowsSummary> {
-    const rows = yield* rowSteps(this.reading, match, options);
-    const searched = [...rows.taken, ...rows.remarked].sort((a, b) => a.record - b.record);
-    const search = yield* Search.steps(searched);
+    const found = yield* rowSteps(this.reading, match, options);
+    const number = columnsOf(match, 'part_number')[0] ?? -1;
+    const words = [...columnsOf(match, 'description'), ...columnsOf(match, 'fits')];
+    const searchText = searchTextOfRecords(this.reading.records, found.rows, number, words);
     this.match = match;
     this.options = options;
-    this.rows = rows;
-    this.searched = searched;
-    this.search = search;
+    this.found = found;
+    this.search = new Search(searchText);
     const asideByReason: Record<string, number> = {};
-    for (const { reason } of rows.aside) asideByReason[reason] = (asideByReason[reason] ?? 0) + 1;
+    for (const { reason } of found.aside) asideByReason[reason] = (asideByReason[reason] ?? 0) + 1;
+    const remarked = found.rows.remarkedCount;
     return {
       match,
-      taken: rows.taken.length,
-      remarked: rows.remarked.length,
-      aside: rows.aside.length,
+      taken: found.rows.length - remarked,
+      remarked,
+      aside: found.aside.length,
       asideByReason,
     };
   }
 
   takenPage(from: number, count: number): readonly PriceRow[] {
-    return this.searched.slice(from, from + count);
+    return this.found?.rows.page(from, count) ?? [];
   }
 
   remarkedPage(from: number, count: number): readonly PriceRow[] {
-    return this.rows.remarked.slice(from, from + count);
+    const { rows } = this;
+    const page: PriceRow[] = [];
+    let before = 0;
+    for (let row = 0; rows !== null && row < rows.length && page.length < count; row += 1) {
+      if (!rows.isRemarked(row)) continue;
+      if (before >= from) page.push(rows.at(row)!);
+      before += 1;
+    }
+    return page;
   }
 
   asidePage(from: number, count: number): readonly AsideRow[] {
-    return this.rows.aside.slice(from, from + count);
+    return this.found?.aside.slice(from, from + count) ?? [];
   }
 
   /** Rows by their records, for those that the rider has chosen. */
   rowsOf(records: readonly number[]): readonly PriceRow[] {
+    const { rows } = this;
     const wanted = new Set(records);
-    return this.searched.filter((row) => wanted.has(row.record));
+    const found: PriceRow[] = [];
+    for (let row = 0; rows !== null && row < rows.length && found.length < wanted.size; row += 1) {
+      if (wanted.has(rows.recordOf(row))) found.push(rows.at(row)!);
+    }
+    return found;
   }
 
   find(words: string, limit: number): readonly FoundRow[] {
+    const { rows } = this;
     const hits = this.search?.find(words, limit) ?? [];
-    return hits.map(({ row, score }) => ({ row: this.searched[row]!, score }));
+    return rows === null ? [] : hits.map(({ row, score }) => ({ row: rows.at(row)!, score }));
   }
 
   /** Fits to the notebook's parts, with the rows that are proposed. */
@@ -159,10 +184,11 @@ export class ImportSession {
     parts: readonly WantedPart[],
     options: Omit<FitOptions, 'search'> = {},
   ): { readonly fits: readonly PartFits[]; readonly rows: Readonly<Record<number, PriceRow>> } {
-    if (this.search === null) return { fits: [], rows: {} };
-    const fits = fitParts(this.searched, parts, { ...options, search: this.search });
+    const { rows: list, search } = this;
+    if (list === null || search === null) return { fits: [], rows: {} };
+    const fits = fitParts(list, parts, { ...options, search });
     const rows: Record<number, PriceRow> = {};
-    for (const { fits: found } of fits) for (const { row } of found) rows[row] = this.searched[row]!;
+    for (const { fits: found } of fits) for (const { row } of found) rows[row] = list.at(row)!;
     return { fits, rows };
   }
 
@@ -174,12 +200,12 @@ export class ImportSession {
   }
 
   asideCsv(): string {
-    return asideCsv(this.reading, this.rows.aside);
+    return asideCsv(this.reading, this.found?.aside ?? []);
   }
 
   /** The rows against those of an earlier file of the same supplier. */
   compare(before: readonly ListedOffer[]): ListComparison<ListedOffer> {
-    return compareLists(before, this.searched);
+    return compareLists(before, [...(this.rows ?? [])]);
   }
 
   matchTable(wanted: readonly WantedColumn[], choices: TableChoices = {}): TableMatch {

@@ -1,6 +1,6 @@
 /** How far a long task has come. */
 export interface Progress {
-  readonly stage: 'letters' | 'records' | 'figures' | 'rows' | 'index';
+  readonly stage: 'letters' | 'records' | 'figures' | 'rows';
   /** Of `of`, in whatever the stage counts: bytes, letters, columns, rows. */
   readonly done: number;
   readonly of: number;

@@ -116,7 +116,7 @@ function contentOf(reading: Reading, column: number): Content {
   const rowCode = kindCode('row');
   const step = Math.max(1, Math.floor((reading.records.length - reading.bodyFrom) / SAMPLE));
   for (let at = reading.bodyFrom; at < reading.records.length; at += step) {
-    const cell = (reading.records[at]![column] ?? '').trim();
+    const cell = reading.records.field(at, column).trim();
     if (reading.kinds[at] === rowCode && cell !== '') cells.push(cell);
   }
   let figures = 0;

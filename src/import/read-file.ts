@@ -9,6 +9,7 @@ import { findSeparator, separatorWords } from './find-separator.ts';
 import { type Frame, kindCode } from './frame.ts';
 import { headerKey } from './header-key.ts';
 import { finish, runInSteps, type StepOptions, type Steps } from './in-steps.ts';
+import type { PackedRecords } from './packed-records.ts';
 import type { Found, ReadChoices, Reading, ReadingRemark } from './reading.ts';
 import { refuseFile, refuseText } from './refuse-file.ts';
 import { sortRecords } from './sort-records.ts';
@@ -79,11 +80,10 @@ function* readTextSteps(
 type Written = Pick<Reading, 'letters' | 'separator' | 'quote'>;
 
 function* arrange(split: Records, written: Written, choices: ReadChoices): Steps<Reading | Refusal> {
-  const { records, lines } = split;
-  if (/^sep=.?$/i.test(records[0]?.[0] ?? '') && (records[0]?.slice(1).join('') ?? '') === '') {
-    records.shift();
-    lines.shift();
-  }
+  const first = split.records.at(0);
+  const hasNamed = /^sep=.?$/i.test(first[0] ?? '') && first.slice(1).join('') === '';
+  const records = hasNamed ? split.records.withoutFirst() : split.records;
+  const lines = hasNamed ? split.lines.subarray(1) : split.lines;
   const frame = chosenOr(chosenFrame(choices, records.length), () => {
     const found = findHead(records);
     return { value: found, reason: found.reason };
@@ -98,7 +98,8 @@ function* arrange(split: Records, written: Written, choices: ReadChoices): Steps
   const kinds = sortRecords(records, frame.value);
   applyFoot(kinds, choices.footFrom, bodyFrom);
   const rowCode = kindCode('row');
-  const headRows = records.slice(frame.value.headAt, bodyFrom).map((row) => row.map(bareText));
+  const headRows: string[][] = [];
+  for (let at = frame.value.headAt; at < bodyFrom; at += 1) headRows.push(records.at(at).map(bareText));
   const heads = fileHeads(headRows, widthOf(records, bodyFrom, headRows));
   const marks = yield* findMarks(records, (at) => kinds[at] === rowCode, heads);
   const decimal = chosenOr(choices.decimal, () => ({ value: marks.decimal, reason: marks.reason }));
@@ -143,17 +144,13 @@ function applyFoot(kinds: Uint8Array, footFrom: number | null | undefined, bodyF
 }
 
 /** Columns of the table: those of the header, and as many more as at least a tenth of the rows fill. */
-function widthOf(
-  records: readonly (readonly string[])[],
-  bodyFrom: number,
-  headRows: readonly (readonly string[])[],
-): number {
+function widthOf(records: PackedRecords, bodyFrom: number, headRows: readonly (readonly string[])[]): number {
   const counts = new Map<number, number>();
   let rows = 0;
   const step = Math.max(1, Math.floor((records.length - bodyFrom) / 2000));
   for (let at = bodyFrom; at < records.length; at += step) {
     rows += 1;
-    const width = records[at]!.length;
+    const width = records.width(at);
     counts.set(width, (counts.get(width) ?? 0) + 1);
   }
   let widest = Math.max(0, ...headRows.map((row) => row.length));

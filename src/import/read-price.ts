@@ -45,6 +45,30 @@ const PLAIN = /^\d+(?:[.,]\d{1,2})?$/;
 const FOR_MANY = /^(.*\d.*?)\s*(?:\/|\bper\b|\bpro\b|\bje\b)\s*(10|50|100|1000)\s*([\p{L}]{0,6}\.?)$/iu;
 
 /**
+ * The price of a field that is but a figure with at most two decimals after the column's own mark: what nearly
+ * all fields of a long list are. Null for any other, which `readPrice` reads; where it answers, both say the same.
+ *
+ * @example quickPrice('12,50', ',') // 12.5
+ */
+export function quickPrice(text: string, decimal: DecimalMark | null): number | null {
+  const { length } = text;
+  if (length === 0 || length > 12) return null;
+  let figure = 0;
+  let decimals = -1;
+  for (let at = 0; at < length; at += 1) {
+    const code = text.charCodeAt(at);
+    if (code >= 48 && code <= 57) {
+      figure = figure * 10 + code - 48;
+      if (decimals >= 0) decimals += 1;
+    } else if (decimals === -1 && at > 0 && decimal !== null && code === decimal.charCodeAt(0)) decimals = 0;
+    else return null;
+  }
+  if (decimals === 0 || decimals > 2 || figure === 0) return null;
+  // A whole number below 2^53 over a power of ten is rounded once, as a written decimal is.
+  return decimals === -1 ? figure : figure / (decimals === 1 ? 10 : 100);
+}
+
+/**
  * Reads a price field: a figure with its marks, and a currency, a unit or a few words about it. Nothing is
  * guessed: two prices, ranges and words have each their own reason.
  *
@@ -66,6 +90,11 @@ export function readPrice(text: string, decimal: DecimalMark | null): PriceRead 
   const parts = ONE_FIGURE.exec(bare);
   if (parts !== null) return readParts(parts[1]!, parts[2]!, parts[3]!, decimal);
   return { none: severalFigures(bare) };
+}
+
+/** A price that names nothing beside its figure. */
+export function barePrice(price: number, odd: boolean): Extract<PriceRead, { price: number }> {
+  return { price, currency: null, sharedSign: null, per: '', perCount: 1, odd, words: '' };
 }
 
 function readParts(before: string, figure: string, after: string, decimal: DecimalMark | null): PriceRead {
@@ -100,7 +129,8 @@ function priced(figure: string, decimal: DecimalMark | null, before: string, aft
   const about = readAround(before, after);
   if (about === null) return { none: 'not-a-price' };
   if (read.figure === 0) return { none: 'zero-price' };
-  return { price: read.figure, odd: read.odd === true, ...about };
+  const bare = barePrice(read.figure, read.odd === true);
+  return before === '' && after === '' ? bare : { ...bare, ...about };
 }
 
 type Around = Omit<Extract<PriceRead, { price: number }>, 'price' | 'odd'>;

@@ -6,10 +6,10 @@ import { likelyRole } from './head-words.ts';
 import { finish, type Steps } from './in-steps.ts';
 import type { Match } from './match-columns.ts';
 import type { AsideReason, AsideRow, PriceRow, SortedRows } from './price-row.ts';
+import { type PriceRows, RowCollector, type RowName } from './price-rows.ts';
 import { chooseFromScales } from './quantity-scale.ts';
-import { type PriceRead, readPrice } from './read-price.ts';
+import { barePrice, type PriceRead, quickPrice, readPrice } from './read-price.ts';
 import { type Reading, rawText } from './reading.ts';
-import { remarkDoubles } from './remark-doubles.ts';
 import { remembered } from './remembered.ts';
 import { isPiece, type RowReaders, rowReaders, unitRemark } from './row-readers.ts';
 
@@ -42,42 +42,61 @@ const NO_REMARKS: readonly string[] = Object.freeze([]);
  * // { record: 7, line: 8, reason: 'on-request', sentence: "Its price is on request: 'POA'. ...", raw: 'NG-9;Hub;POA' }
  */
 export function readRows(reading: Reading, match: Match, options: RowOptions = {}): SortedRows {
-  return finish(rowSteps(reading, match, options));
+  const { rows, aside } = finish(rowSteps(reading, match, options));
+  const taken: PriceRow[] = [];
+  const remarked: PriceRow[] = [];
+  for (const row of rows) (row.remarks.length === 0 ? taken : remarked).push(row);
+  return { taken, remarked, aside };
 }
 
-/** The steps of readRows. */
-export function* rowSteps(reading: Reading, match: Match, options: RowOptions = {}): Steps<SortedRows> {
+/** The rows of a file as they were sorted; those taken are read again when they are asked for. */
+export interface FoundRows {
+  readonly rows: PriceRows;
+  readonly aside: readonly AsideRow[];
+}
+
+/** The steps of readRows, for a list of any length. */
+export function* rowSteps(reading: Reading, match: Match, options: RowOptions = {}): Steps<FoundRows> {
   const context = contextOf(reading, match);
-  const rows: PriceRow[] = [];
+  const found = new RowCollector(reading.records.length - reading.bodyFrom);
   const aside: AsideRow[] = [];
   const rowCode = kindCode('row');
   const sectionCode = kindCode('section');
-  let section: string | null = null;
   for (let record = reading.bodyFrom; record < reading.records.length; record += 1) {
     const code = reading.kinds[record]!;
     if (code === rowCode) {
-      const read = readRow(context, record, section);
-      if ('price' in read) rows.push(read);
+      const read = readRow(context, record, null);
+      if ('price' in read) found.add(read);
       else {
         aside.push(read);
-        if (read.reason === 'heading') section = sectionName(reading, record);
+        if (read.reason === 'heading') found.heading(record, sectionName(reading, record));
       }
     } else {
-      if (code === sectionCode) section = sectionName(reading, record);
+      if (code === sectionCode) found.heading(record, sectionName(reading, record));
       aside.push(asideOf(context, record, KINDS[code] as AsideReason));
     }
     if (record % ROWS_A_STEP === 0) yield { stage: 'rows', done: record, of: reading.records.length };
   }
-  const chosen = chooseFromScales(rows, options.pieces ?? null, (row, reason) =>
+  const rows = found.finish({
+    read: (record, section) => readRow(context, record, section) as PriceRow,
+    name: (record) => nameOf(context.readers, reading.records.at(record)),
+    line: (record) => reading.lines[record]!,
+  });
+  yield { stage: 'rows', done: reading.records.length, of: reading.records.length };
+  if (!found.hasScales) return { rows: rows.withDoubles(), aside };
+  const all = [...rows];
+  const chosen = chooseFromScales(all, options.pieces ?? null, (row, reason) =>
     aside.push(asideOf(context, row.record, reason)),
   );
-  yield { stage: 'rows', done: reading.records.length, of: reading.records.length };
-  const sorted = remarkDoubles(chosen);
-  if (chosen.length < rows.length) aside.sort((a, b) => a.record - b.record);
-  const taken: PriceRow[] = [];
-  const remarked: PriceRow[] = [];
-  for (const row of sorted) (row.remarks.length === 0 ? taken : remarked).push(row);
-  return { taken, remarked, aside };
+  if (chosen.length < all.length) aside.sort((a, b) => a.record - b.record);
+  return { rows: rows.only(new Set(chosen.map(({ record }) => record))).withDoubles(), aside };
+}
+
+function nameOf(readers: RowReaders, fields: readonly string[]): RowName {
+  return {
+    partNumber: readNumber(readers.partNumber(fields), false, []),
+    description: readDescription(readers.description(fields), []),
+  };
 }
 
 /**
@@ -86,8 +105,7 @@ export function* rowSteps(reading: Reading, match: Match, options: RowOptions = 
  * @example readRows(withRecord(reading, 7, ['NG-9', 'Hub', '48.50']), match)
  */
 export function withRecord(reading: Reading, record: number, fields: readonly string[]): Reading {
-  const records = [...reading.records];
-  records[record] = fields;
+  const records = reading.records.withRecord(record, fields);
   const kinds = Uint8Array.from(reading.kinds);
   kinds[record] = kindCode('row');
   return { ...reading, records, kinds };
@@ -95,10 +113,14 @@ export function withRecord(reading: Reading, record: number, fields: readonly st
 
 function contextOf(reading: Reading, match: Match): Context {
   const readers = rowReaders(reading, match);
+  const recall = remembered((text) => readPrice(text, readers.priceDecimal));
   return {
     reading,
     readers,
-    readPrice: remembered((text) => readPrice(text, readers.priceDecimal)),
+    readPrice: (text) => {
+      const quick = quickPrice(text, readers.priceDecimal);
+      return quick === null ? recall(text) : barePrice(quick, false);
+    },
     currency: match.currency,
     isMoneyKnown: !match.questions.some(({ kind }) => kind === 'currency'),
     remarks: [],
@@ -107,7 +129,7 @@ function contextOf(reading: Reading, match: Match): Context {
 
 function asideOf(context: Context, record: number, reason: AsideReason): AsideRow {
   const { reading, readers } = context;
-  const field = readers.priceColumn === -1 ? '' : (reading.records[record]![readers.priceColumn] ?? '');
+  const field = readers.priceColumn === -1 ? '' : reading.records.field(record, readers.priceColumn);
   return {
     record,
     line: reading.lines[record]!,
@@ -118,13 +140,13 @@ function asideOf(context: Context, record: number, reason: AsideReason): AsideRo
 }
 
 function sectionName(reading: Reading, record: number): string | null {
-  const words = reading.records[record]!.find((field) => field.trim() !== '');
+  const words = reading.records.at(record).find((field) => field.trim() !== '');
   return words === undefined ? null : words.replace(/^[\s#*=-]+|[\s*=-]+$/g, '') || null;
 }
 
 function readRow(context: Context, record: number, section: string | null): PriceRow | AsideRow {
   const { reading, readers, remarks } = context;
-  const fields = reading.records[record]!;
+  const fields = reading.records.at(record);
   const number = readers.partNumber(fields);
   const words = readers.description(fields);
   const price = context.readPrice(readers.price(fields));

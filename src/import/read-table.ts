@@ -67,8 +67,9 @@ export function readTable(reading: Reading, match: TableMatch): ReadTable {
     }
     const row = lines.length;
     lines.push(line);
+    const fields = reading.records.at(record);
     readers.forEach((read, at) => {
-      const { entry, reason, text } = read(reading.records[record]!);
+      const { entry, reason, text } = read(fields);
       columns[at]!.entries.push(entry);
       if (reason === null) return;
       remarks.push({ line, row, column: columns[at]!.name, text, sentence: `Line ${line}: ${reason}.` });
@@ -79,7 +80,7 @@ export function readTable(reading: Reading, match: TableMatch): ReadTable {
 
 /** Why a record is no row of the table: it has nothing to take, or the file ends within it. */
 function reasonAgainst(reading: Reading, match: TableMatch, record: number): string | null {
-  const fields = reading.records[record]!;
+  const fields = reading.records.at(record);
   const used = match.columns.flatMap(({ column }) => (column === null ? [] : [column]));
   if (used.every((column) => (fields[column] ?? '').trim() === '')) {
     const isCutOff = used.some((column) => column >= fields.length);
@@ -133,7 +134,11 @@ function fieldReader(
 }
 
 function orderOf(reading: Reading, column: number): DayOrder | null {
-  return dayOrder(reading.records.slice(reading.bodyFrom).map((fields) => fields[column] ?? ''));
+  const cells: string[] = [];
+  for (let at = reading.bodyFrom; at < reading.records.length; at += 1) {
+    cells.push(reading.records.field(at, column));
+  }
+  return dayOrder(cells);
 }
 
 function readChoice(text: string, bare: string, options: readonly string[]): FieldRead {

@@ -5,6 +5,7 @@ import type { Quote } from './cut-piece.ts';
 import type { FileHead } from './file-heads.ts';
 import type { MarkQuestion } from './find-marks.ts';
 import { type Frame, KINDS, type RecordKind } from './frame.ts';
+import type { PackedRecords } from './packed-records.ts';
 
 /** What the reader may set by hand; what is left out is found from the file. */
 export interface ReadChoices {
@@ -43,9 +44,9 @@ export interface Reading {
   readonly decimalByColumn: readonly (DecimalMark | null)[];
   readonly question: MarkQuestion | null;
   readonly heads: readonly FileHead[];
-  readonly records: readonly (readonly string[])[];
+  readonly records: PackedRecords;
   /** Line of the file, from 1, on which each record begins. */
-  readonly lines: readonly number[];
+  readonly lines: Uint32Array;
   /** Code of KINDS of each record. */
   readonly kinds: Uint8Array;
   /** First record below the header. */
@@ -67,7 +68,7 @@ export function kindOfRecord(reading: Reading, record: number): RecordKind {
  */
 export function rawText(reading: Reading, record: number): string {
   const { value: separator } = reading.separator;
-  const fields = reading.records[record] ?? [];
+  const fields = reading.records.at(record);
   return fields
     .map((field) =>
       field.includes(separator) || /["\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field,

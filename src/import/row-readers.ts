@@ -178,7 +178,7 @@ function countUnits(reading: Reading, column: number): number {
   const found = new Set<string>();
   const step = Math.max(1, Math.floor(reading.records.length / 3000));
   for (let at = reading.bodyFrom; at < reading.records.length && found.size < 3; at += step) {
-    const unit = (reading.records[at]![column] ?? '').trim().toLowerCase();
+    const unit = reading.records.field(at, column).trim().toLowerCase();
     if (unit !== '') found.add(unit);
   }
   return found.size;

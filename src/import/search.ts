@@ -1,7 +1,6 @@
 import { foldText } from './fold-words.ts';
-import { finish, type Steps } from './in-steps.ts';
-import { partKey } from './part-key.ts';
-import { foldLines, type WordIndex, wordIndexSteps } from './word-index.ts';
+import { type SearchText, searchTextOf } from './search-text.ts';
+import { WordScan } from './word-scan.ts';
 
 /** What is searched: one text a row. */
 export interface SearchRow {
@@ -26,37 +25,37 @@ interface Asked {
 
 /** Rows that are weighed in one search: what only very common words bring beyond that is left. */
 const MOST_WEIGHED = 20_000;
+/** What each word of a row takes from its place among others with the same score. */
+const WORD_WEIGHT = 1e-4;
 /** Longer words that one beginning may stand for. */
 const MOST_WORDS = 2000;
 
 /**
- * An index of the words of a price list, made once and asked as one types: 50,000 rows take a few
- * milliseconds. The last word may be unfinished; capitals and accents do not count.
+ * Searches the words of a price list as one types: 50,000 rows take some milliseconds a word. Any word may be
+ * unfinished; capitals and accents do not count.
  */
 export class Search {
-  private readonly index: WordIndex;
+  private readonly words: WordScan;
   private readonly rows: number;
   private readonly scores: Float64Array;
   /** Word of the present search that last counted for a row, so that it counts once. */
   private readonly counted: Uint8Array;
 
-  private constructor(index: WordIndex, rows: number) {
-    this.index = index;
-    this.rows = rows;
-    this.scores = new Float64Array(rows);
-    this.counted = new Uint8Array(rows);
+  constructor(text: SearchText) {
+    this.words = new WordScan(text);
+    this.rows = text.rows;
+    this.scores = new Float64Array(text.rows);
+    this.counted = new Uint8Array(text.rows);
   }
 
   /** @example Search.of([{ partNumber: 'NG-1104', description: 'Rear tyre' }]).find('tyre', 5)[0]!.row // 0 */
   static of(rows: readonly SearchRow[]): Search {
-    return finish(Search.steps(rows));
-  }
-
-  /** The steps of `of`. */
-  static *steps(rows: readonly SearchRow[]): Steps<Search> {
-    const lines = foldLines(rows.map(lineOf));
-    yield { stage: 'index', done: 0, of: lines.length };
-    return new Search(yield* wordIndexSteps(lines, rows.length), rows.length);
+    const fields = rows.flatMap(({ partNumber, description, fits }) => [
+      partNumber ?? '',
+      description ?? '',
+      fits ?? '',
+    ]);
+    return new Search(searchTextOf(fields, 3, 0));
   }
 
   /**
@@ -79,7 +78,7 @@ export class Search {
   private weigh(word: string): Asked {
     const matches: { rows: Uint32Array; share: number }[] = [];
     let count = 0;
-    for (const { word: longer, rows } of this.index.beginningWith(word)) {
+    for (const { word: longer, rows } of this.words.beginningWith(word)) {
       const share = longer.length === word.length ? 1 : 0.6 + 0.3 * (word.length / longer.length);
       matches.push({ rows, share });
       count += rows.length;
@@ -123,24 +122,27 @@ export class Search {
 
   private best(touched: readonly number[], whole: number, limit: number): readonly SearchHit[] {
     const { scores, counted } = this;
-    const { lengths } = this.index;
     const found = touched.map((row) => {
       const score = Math.min(1, scores[row]! / whole);
       scores[row] = 0;
       counted[row] = 0;
-      // Of rows with the same words, the one with fewer others is nearer.
-      return { row, score, order: score - Math.min(lengths[row]!, 50) * 1e-4 };
+      return { row, score };
     });
-    const kept = found.length > limit * 4 ? atLeast(found, limit) : found;
+    // Of rows with the same words, the one with fewer others is nearer.
+    const kept = (found.length > limit * 4 ? atLeast(found, limit) : found).map(({ row, score }) => ({
+      row,
+      score,
+      order: score - this.words.wordsIn(row) * WORD_WEIGHT,
+    }));
     kept.sort((a, b) => b.order - a.order || a.row - b.row);
     return kept.slice(0, limit).map(({ row, score }) => ({ row, score }));
   }
 }
 
 /** Those of many hits that may be among the best `limit`: a sort of all would take longer than the search. */
-function atLeast<Hit extends { readonly order: number }>(hits: readonly Hit[], limit: number): Hit[] {
+function atLeast(hits: readonly SearchHit[], limit: number): SearchHit[] {
   const counts = new Uint32Array(1025);
-  const bin = (hit: Hit): number => Math.max(0, Math.min(1024, Math.floor((hit.order + 0.005) * 1000)));
+  const bin = ({ score }: SearchHit): number => Math.min(1024, Math.floor(score * 1000));
   for (const hit of hits) counts[bin(hit)]! += 1;
   let least = 1024;
   let above = counts[1024]!;
@@ -148,7 +150,8 @@ function atLeast<Hit extends { readonly order: number }>(hits: readonly Hit[], l
     least -= 1;
     above += counts[least]!;
   }
-  return hits.filter((hit) => bin(hit) >= least);
+  // A row's other words, 50 at most, take less than six bins from its score.
+  return hits.filter((hit) => bin(hit) >= least - 6);
 }
 
 function has(rows: Uint32Array, row: number): boolean {
@@ -160,16 +163,4 @@ function has(rows: Uint32Array, row: number): boolean {
     else high = middle;
   }
   return rows[low] === row;
-}
-
-function lineOf({ partNumber, description, fits }: SearchRow): string {
-  let line = description === null ? '' : description;
-  if (partNumber !== null) {
-    line += ` ${partNumber}`;
-    // The number as one word too, for who types it without its dashes.
-    const key = partKey(partNumber);
-    if (key.length !== partNumber.length) line += ` ${key}`;
-  }
-  if (fits != null) line += ` ${fits}`;
-  return line.includes('\n') || line.includes('\r') ? line.replace(/[\r\n]+/g, ' ') : line;
 }

@@ -1,5 +1,6 @@
 import { isFigureShape, shapeOf } from './cell-shape.ts';
 import { type Frame, kindCode, type RecordKind } from './frame.ts';
+import type { PackedRecords } from './packed-records.ts';
 import { isTotalWord } from './price-words.ts';
 
 type Row = readonly string[];
@@ -23,17 +24,17 @@ const SAMPLE = 300;
  *
  * @returns a code of KINDS for each record
  */
-export function sortRecords(records: readonly Row[], frame: Frame): Uint8Array {
+export function sortRecords(records: PackedRecords, frame: Frame): Uint8Array {
   const kinds = new Uint8Array(records.length).fill(kindCode('row'));
   const bodyFrom = frame.headAt + frame.headRows;
   kinds.fill(kindCode('before'), 0, frame.headAt);
   kinds.fill(kindCode('head'), frame.headAt, bodyFrom);
   const fill = measureFill(records, bodyFrom, records.length);
-  const head = frame.headRows === 0 ? null : records[bodyFrom - 1]!;
+  const head = frame.headRows === 0 ? null : records.at(bodyFrom - 1);
   for (let at = bodyFrom; at < records.length; at += 1) {
-    const kind = kindOf(records[at]!, fill, head);
+    const kind = kindOf(records, at, fill, head);
     // One field that repeats the row above goes on with it; it heads nothing.
-    const goesOn = kind === 'section' && at > bodyFrom && repeats(records[at]!, records[at - 1]!);
+    const goesOn = kind === 'section' && at > bodyFrom && repeats(records.at(at), records.at(at - 1));
     if (kind !== 'row' && !goesOn) kinds[at] = kindCode(kind);
   }
   // What stands at the foot has no say in what the rows are like.
@@ -47,19 +48,16 @@ function isBlank(cell: string): boolean {
   return cell === '' || (!(cell.charCodeAt(0) > 32 && cell.charCodeAt(0) < 0x80) && cell.trim() === '');
 }
 
-function countFilled(row: Row): number {
-  let filled = 0;
-  for (const cell of row) if (!isBlank(cell)) filled += 1;
-  return filled;
-}
-
-function measureFill(records: readonly Row[], from: number, to: number): Fill {
+function measureFill(records: PackedRecords, from: number, to: number): Fill {
   const sample: Row[] = [];
+  const fills: number[] = [];
   const step = Math.max(1, Math.floor((to - from) / SAMPLE));
   for (let at = from; at < to; at += step) {
-    if (countFilled(records[at]!) > 0) sample.push(records[at]!);
+    if (records.filled(at) === 0) continue;
+    sample.push(records.at(at));
+    fills.push(records.filled(at));
   }
-  const fills = sample.map(countFilled).sort((a, b) => a - b);
+  fills.sort((a, b) => a - b);
   const width = sample.reduce((most, row) => Math.max(most, row.length), 0);
   const usual: number[] = [];
   const words: number[] = [];
@@ -75,13 +73,13 @@ function measureFill(records: readonly Row[], from: number, to: number): Fill {
   return { typical: fills[fills.length >> 1] ?? 0, usual, words, figures };
 }
 
-function kindOf(row: Row, fill: Fill, head: Row | null): RecordKind {
-  const filled = countFilled(row);
+function kindOf(records: PackedRecords, at: number, fill: Fill, head: Row | null): RecordKind {
+  const filled = records.filled(at);
   if (filled === 0) return 'empty';
-  if (head !== null && isHeadAgain(row, head)) return 'head-again';
+  if (head !== null && isHeadAgain(records, at, head)) return 'head-again';
   if (filled < fill.typical || filled <= 2) {
     if (
-      row.some((cell) => cell !== '' && isTotalWord(cell.trim())) &&
+      records.at(at).some((cell) => cell !== '' && isTotalWord(cell.trim())) &&
       filled <= Math.max(2, fill.typical * 0.75)
     ) {
       return 'total';
@@ -95,8 +93,9 @@ function repeats(row: Row, above: Row): boolean {
   return row.every((cell, column) => isBlank(cell) || cell === above[column]);
 }
 
-function isHeadAgain(row: Row, head: Row): boolean {
-  if (row[0] !== head[0] && row[1] !== head[1]) return false;
+function isHeadAgain(records: PackedRecords, at: number, head: Row): boolean {
+  if (!records.isField(at, 0, head[0]) && !records.isField(at, 1, head[1])) return false;
+  const row = records.at(at);
   let same = 0;
   let named = 0;
   for (let column = 0; column < head.length; column += 1) {
@@ -108,15 +107,15 @@ function isHeadAgain(row: Row, head: Row): boolean {
 }
 
 /** The records at the end: single fields are notes, figures alone are totals, names with one figure settings. */
-function sortFoot(records: readonly Row[], kinds: Uint8Array, from: number, fill: Fill): void {
+function sortFoot(records: PackedRecords, kinds: Uint8Array, from: number, fill: Fill): void {
   const row = kindCode('row');
   let at = records.length - 1;
   for (; at >= from; at -= 1) {
     if (kinds[at] === kindCode('section')) kinds[at] = kindCode('note');
-    else if (kinds[at] === row && isFiguresAlone(records[at]!, fill)) kinds[at] = kindCode('total');
+    else if (kinds[at] === row && isFiguresAlone(records.at(at), fill)) kinds[at] = kindCode('total');
     else if (kinds[at] === row) break;
   }
-  for (; at >= from && kinds[at] === row && isSetting(records[at]!, fill); at -= 1) {
+  for (; at >= from && kinds[at] === row && isSetting(records.at(at), fill); at -= 1) {
     kinds[at] = kindCode('setting');
   }
 }

@@ -62,8 +62,8 @@ async function runBench(file) {
 
 /** @param {readonly import('./support.ts').RatioResult[]} results */
 function table(results) {
-  const rows = results.map(({ name, candidateMs, baselineMs, ratio }) => [
-    name,
+  const rows = results.map(({ name, unit, candidateMs, baselineMs, ratio }) => [
+    unit === undefined ? name : `${name} (${unit}, no times)`,
     candidateMs.toFixed(3),
     baselineMs.toFixed(3),
     ratio.toFixed(2),

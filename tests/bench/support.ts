@@ -1,6 +1,8 @@
 /** One comparison of two ways to do the same work. */
 export interface RatioResult {
   readonly name: string;
+  /** What the two figures are in, where they are not times in milliseconds. */
+  readonly unit?: 'MB';
   /** Median time of one run, milliseconds. */
   readonly candidateMs: number;
   readonly baselineMs: number;

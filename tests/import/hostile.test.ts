@@ -53,7 +53,7 @@ describe('damaged text', () => {
 
   test('an unclosed quote is read when quotes are set to be ordinary signs', () => {
     const read = reading('part,price\nHub,"12\nAxle,9\n', { quote: 'none' });
-    expect(read.records[1]).toEqual(['Hub', '"12']);
+    expect(read.records.at(1)).toEqual(['Hub', '"12']);
   });
 
   test('a line of 5 MB', () => {

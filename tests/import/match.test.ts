@@ -147,7 +147,7 @@ describe('rows', () => {
     const mended = readRows(withRecord(read, 1, ['A-1', 'Hub', '48.50']), match);
     expect(mended.taken.map(({ price }) => price)).toEqual([48.5, 64]);
     expect(mended.aside).toEqual([]);
-    expect(read.records[1]).toEqual(['A-1', 'Hub', 'POA']);
+    expect(read.records.at(1)).toEqual(['A-1', 'Hub', 'POA']);
   });
 
   test('rows set aside are saved as CSV that no sheet runs', () => {

@@ -1,4 +1,5 @@
 import { type Match, type MatchChoices, matchColumns } from '../../src/import/match-columns.ts';
+import type { PackedRecords } from '../../src/import/packed-records.ts';
 import type { PriceRow, SortedRows } from '../../src/import/price-row.ts';
 import { readFile } from '../../src/import/read-file.ts';
 import { type RowOptions, readRows } from '../../src/import/read-rows.ts';
@@ -54,4 +55,9 @@ export function offer(fields: Partial<PriceRow>): PriceRow {
     remarks: [],
     ...fields,
   };
+}
+
+/** All records of a file as arrays. */
+export function recordsOf(records: PackedRecords): string[][] {
+  return Array.from({ length: records.length }, (_, at) => [...records.at(at)]);
 }

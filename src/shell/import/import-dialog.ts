@@ -26,7 +26,6 @@ const STAGE_WORDS = {
   records: 'parting its rows',
   figures: 'looking at its figures',
   rows: 'reading its rows',
-  index: 'making it searchable',
 } as const;
 
 /**

@@ -20,7 +20,9 @@ import { guessSupplier } from './supplier-guess.ts';
 export const BY_ROW = '\u0000by row';
 /** Rows set aside that are shown and can be mended; the rest can be saved. */
 export const MOST_ASIDE = 200;
-const NUMBERS_LOOKED_AT = 5000;
+const NUMBERS_LOOKED_AT = 2000;
+/** Rows that come over from the worker at once. */
+const ROWS_A_PAGE = 2000;
 
 /** A row that the rider may take for a part. */
 export interface Candidate extends PossibleFit {
@@ -180,7 +182,12 @@ export class PriceList {
   async takeAll(isAll: boolean): Promise<void> {
     this.isAll = isAll;
     const { taken = 0, remarked = 0 } = this.counts ?? {};
-    this.#everything = isAll ? await this.#client.call('takenPage', [0, taken + remarked]) : [];
+    const rows: PriceRow[] = [];
+    // Page by page: a hundred thousand rows at once would hold up the page that receives them.
+    for (let from = 0; isAll && from < taken + remarked; from += ROWS_A_PAGE) {
+      rows.push(...(await this.#client.call('takenPage', [from, ROWS_A_PAGE])));
+    }
+    this.#everything = rows;
   }
 
   find(words: string): Promise<readonly FoundRow[]> {
