@@ -1,7 +1,7 @@
 import type { AsideReason } from './price-row.ts';
 
 /** Sentences for what is set aside; `shown` is the price field, shortened and quoted. */
-const SENTENCES: Readonly<Record<AsideReason, (shown: string) => string>> = {
+const SENTENCES: Readonly<Record<AsideReason, (shown: string, noun: string) => string>> = {
   'no-price': (shown) =>
     shown === "''"
       ? 'It has no price. Type one to take it.'
@@ -16,6 +16,8 @@ const SENTENCES: Readonly<Record<AsideReason, (shown: string) => string>> = {
     `${shown} could be read two ways, with thousands or with decimals. Answer the question on the file's marks.`,
   'spoilt-number': (shown) =>
     `Its price was spoilt by a sheet program: ${shown}. Ask the supplier and type it.`,
+  'letter-in-figure': (shown) =>
+    `Its price has a letter in the place of a digit: ${shown}. Say whether the digit is meant, or type the price.`,
   'not-a-price': (shown) => `${shown} is not a price. Type one to take it.`,
   'quantity-scale': (shown) =>
     `Its price depends on the quantity (here ${shown}). Say for how many pieces the price is wanted.`,
@@ -27,10 +29,10 @@ const SENTENCES: Readonly<Record<AsideReason, (shown: string) => string>> = {
   heading: (shown) => `It is a heading between the rows: where its price should be stands ${shown}.`,
   empty: () => 'It is an empty row.',
   section: () => 'It is a heading over the rows that follow.',
-  total: () => 'It is a total, not a part.',
-  note: () => 'It is a note below the rows, not a part.',
-  setting: () =>
-    'It looks like a setting with its figure, not a part: it has a name where the others have a number, and most of what they have is missing.',
+  total: (_, noun) => `It is a total, not ${noun}.`,
+  note: (_, noun) => `It is a note below the rows, not ${noun}.`,
+  setting: (_, noun) =>
+    `It looks like a setting with its figure, not ${noun}: it has a name where the others have a number, and most of what they have is missing.`,
   'head-again': () => 'It is the header once more.',
 };
 
@@ -38,9 +40,10 @@ const SENTENCES: Readonly<Record<AsideReason, (shown: string) => string>> = {
  * Why a row is set aside, in a sentence or two.
  *
  * @param field the field of the price as the file has it
+ * @param noun what a row of the table is, with its article
  * @example asideSentence('on-request', 'POA') // "Its price is on request: 'POA'. Ask the supplier and type it."
  */
-export function asideSentence(reason: AsideReason, field: string): string {
+export function asideSentence(reason: AsideReason, field: string, noun = 'an offer'): string {
   const bare = field.replace(/\s+/g, ' ').trim();
-  return SENTENCES[reason](`'${bare.length > 40 ? `${bare.slice(0, 39)}…` : bare}'`);
+  return SENTENCES[reason](`'${bare.length > 40 ? `${bare.slice(0, 39)}…` : bare}'`, noun);
 }

@@ -1,5 +1,6 @@
 import type { DecimalMark } from '../tables/number-policy.ts';
 import { moneyIn, moneyOf } from './currency-signs.ts';
+import { mendLetters } from './letter-figure.ts';
 import { readMarkedNumber } from './marked-number.ts';
 import { priceWord } from './price-words.ts';
 
@@ -14,6 +15,7 @@ export type NoPrice =
   | 'below-zero'
   | 'either-mark' // 1.234, and nothing tells which mark it is
   | 'spoilt-number' // 4,26E+12, #REF!
+  | 'letter-in-figure' // 22,1O
   | 'not-a-price';
 
 export type PriceRead =
@@ -75,6 +77,7 @@ export function quickPrice(text: string, decimal: DecimalMark | null): number | 
  * @param decimal decimal mark of the column; null when nothing tells it
  * @example readPrice('12,5 EUR/St.', ',') // { price: 12.5, currency: 'EUR', per: 'St.', ... }
  * @example readPrice('24,80/46,00', ',') // { none: 'two-prices' }
+ * @example readPrice('22,1O', ',') // { none: 'letter-in-figure' }
  */
 export function readPrice(text: string, decimal: DecimalMark | null): PriceRead {
   const bare = text.trim();
@@ -82,6 +85,7 @@ export function readPrice(text: string, decimal: DecimalMark | null): PriceRead 
   if (PLAIN.test(bare)) return priced(bare, decimal, '', '');
   const word = priceWord(bare);
   if (word !== null) return { none: word === 'sheet-error' ? 'spoilt-number' : word };
+  if (mendLetters(bare) !== null) return { none: 'letter-in-figure' };
   const many = FOR_MANY.exec(bare);
   if (many !== null && (many[3] !== '' || moneyIn(many[1]!).length > 0)) {
     const read = readPrice(many[1]!, decimal);

@@ -10,6 +10,7 @@ import type { TableColumnMatch, TableMatch, WantedColumn } from './match-table.t
 import { readMeasure } from './measure-cell.ts';
 import type { AsideReason } from './price-row.ts';
 import { type Reading, rawText } from './reading.ts';
+import { rowNoun } from './table-words.ts';
 
 /** A field that could not be read as its column's kind; its text is kept as the entry. */
 export interface TableRemark {
@@ -55,12 +56,13 @@ export function readTable(reading: Reading, match: TableMatch): ReadTable {
   const remarks: TableRemark[] = [];
   const aside: TableAside[] = [];
   const rowCode = kindCode('row');
+  const noun = rowNoun(match.wanted.map(({ name }) => name));
   for (let record = reading.bodyFrom; record < reading.records.length; record += 1) {
     const line = reading.lines[record]!;
     const why =
       reading.kinds[record] === rowCode
         ? reasonAgainst(reading, match, record)
-        : asideSentence(KINDS[reading.kinds[record]!] as AsideReason, '');
+        : asideSentence(KINDS[reading.kinds[record]!] as AsideReason, '', noun);
     if (why !== null) {
       aside.push({ record, line, raw: rawText(reading, record), sentence: why });
       continue;

@@ -58,3 +58,26 @@ function sharesGroup(groups: ReadonlySet<number>, word: string): boolean {
   for (const group of others) if (groups.has(group)) return true;
   return false;
 }
+
+/** What a row is called, by a column that only tables of its kind have; the first that is there. */
+const NOUNS: readonly (readonly [string, string])[] = [
+  ['leg', 'a leg'],
+  ['start_place', 'a leg'],
+  ['wear_class', 'a part'],
+  ['reading', 'a reading'],
+  ['measured', 'a reading'],
+  ['date', 'a reading'],
+  ['offer', 'an offer'],
+  ['part', 'a part'],
+  ['supplier', 'a supplier'],
+  ['stop', 'a stop'],
+];
+
+/**
+ * What a row of a table is, with its article, by the names of its columns.
+ *
+ * @example rowNoun(['leg', 'distance']) // 'a leg'
+ */
+export function rowNoun(columns: readonly string[]): string {
+  return NOUNS.find(([name]) => columns.includes(name))?.[1] ?? 'a row of the table';
+}

@@ -3,6 +3,7 @@ import { dayOrder, readDate } from '../../src/import/day-order.ts';
 import { matchTable, type WantedColumn } from '../../src/import/match-table.ts';
 import { readMeasure } from '../../src/import/measure-cell.ts';
 import { readTable } from '../../src/import/read-table.ts';
+import { rowNoun } from '../../src/import/table-words.ts';
 import { reading } from './support.ts';
 
 const ROUTE: readonly WantedColumn[] = [
@@ -93,9 +94,18 @@ describe('a route', () => {
   test('totals and titles are no legs', () => {
     const { back } = table('Our trip,,\nleg,surface,km\nA,sand,10\nB,sand,20\nTotal,,30\n');
     expect(back.aside.map(({ line, sentence }) => [line, sentence])).toEqual([
-      [5, 'It is a total, not a part.'],
+      [5, 'It is a total, not a leg.'],
     ]);
     expect(back.rows).toBe(2);
+  });
+
+  test.each([
+    [['part', 'wear_class', 'now'], 'a part'],
+    [['part', 'date', 'now'], 'a reading'],
+    [['leg', 'distance'], 'a leg'],
+    [['surface', 'factor'], 'a row of the table'],
+  ])('a row with the columns %j is %s', (columns, noun) => {
+    expect(rowNoun(columns)).toBe(noun);
   });
 });
 

@@ -1,3 +1,4 @@
+import { mendLetters } from '../../import/letter-figure.ts';
 import type { AsideReason } from '../../import/price-row.ts';
 
 /** What can be done in one step for a row that is set aside. */
@@ -30,7 +31,7 @@ export function isNoRow(reason: AsideReason): boolean {
  * What mends a row that was set aside, from its reason and its price field.
  *
  * @example mendOffer('two-prices', '24,80/46,00') // { prices: ['24,80', '46,00'], types: 'price' }
- * @example mendOffer('not-a-price', '31,5O') // { prices: ['31,50'], types: 'price' }
+ * @example mendOffer('letter-in-figure', '31,5O') // { prices: ['31,50'], types: 'price' }
  */
 export function mendOffer(reason: AsideReason, field: string): MendOffer {
   if (isNoRow(reason) || reason === 'either-mark' || reason === 'quantity-scale')
@@ -39,12 +40,6 @@ export function mendOffer(reason: AsideReason, field: string): MendOffer {
   if (reason === 'two-prices' || reason === 'price-range') {
     return { prices: [...new Set(field.match(/\d[\d.,'’]*\d|\d/g) ?? [])].slice(0, 3), types: 'price' };
   }
-  return { prices: reason === 'not-a-price' ? likelyFigure(field) : [], types: 'price' };
-}
-
-/** Letters that are typed for figures: O for a nought, l or I for a one. */
-function likelyFigure(field: string): string[] {
-  const bare = field.trim();
-  const mended = bare.replaceAll(/[Oo]/g, '0').replaceAll(/[lI]/g, '1');
-  return mended !== bare && /\d/.test(bare) && /^\d[\d.,'’ ]*$/.test(mended) ? [mended] : [];
+  const mended = reason === 'letter-in-figure' ? mendLetters(field.trim()) : null;
+  return { prices: mended === null ? [] : [mended], types: 'price' };
 }
