@@ -11,10 +11,11 @@ import {
   type RememberedMatch,
 } from './match-columns.ts';
 import { matchTable, type TableChoices, type TableMatch, type WantedColumn } from './match-table.ts';
+import { addMend, applyMends, type LostMend, type Mend, type MendRole } from './mends.ts';
 import type { AsideRow, PriceRow } from './price-row.ts';
 import type { PriceRows } from './price-rows.ts';
 import { readSteps } from './read-file.ts';
-import { type FoundRows, type RowOptions, rowSteps, withRecord } from './read-rows.ts';
+import { type FoundRows, type RowOptions, rowSteps } from './read-rows.ts';
 import { type ReadTable, readTable } from './read-table.ts';
 import type { ReadChoices, Reading } from './reading.ts';
 import { Search } from './search.ts';
@@ -42,6 +43,8 @@ export interface RowsSummary {
   readonly aside: number;
   /** Rows set aside by reason. */
   readonly asideByReason: Readonly<Record<string, number>>;
+  /** What was typed in place and does not hold for the file as it is read now. */
+  readonly lostMends: readonly LostMend[];
 }
 
 export interface FoundRow {
@@ -60,6 +63,9 @@ export class ImportSession {
   private readonly bytes: Uint8Array;
   private choices: ReadChoices;
   private reading: Reading;
+  /** The reading with what was typed in place. */
+  private mended: Reading;
+  private mends: readonly Mend[] = [];
   private match: Match | null = null;
   private options: RowOptions = {};
   private found: FoundRows | null = null;
@@ -69,6 +75,7 @@ export class ImportSession {
     this.bytes = bytes;
     this.choices = choices;
     this.reading = reading;
+    this.mended = reading;
   }
 
   private get rows(): PriceRows | null {
@@ -91,6 +98,7 @@ export class ImportSession {
     if ('refusal' in reading) return reading;
     this.choices = choices;
     this.reading = reading;
+    this.mended = reading;
     this.match = null;
     this.found = null;
     this.search = null;
@@ -103,7 +111,7 @@ export class ImportSession {
   }
 
   preview(from: number, count: number): readonly PreviewRecord[] {
-    const { records, lines, kinds } = this.reading;
+    const { records, lines, kinds } = this.mended;
     const start = Math.max(0, from);
     const length = Math.max(0, Math.min(count, records.length - start));
     return Array.from({ length }, (_, at) => ({
@@ -122,10 +130,12 @@ export class ImportSession {
 
   /** Reads the rows as matched and makes them searchable. */
   *readRows(match: Match, options: RowOptions = {}): Steps<RowsSummary> {
-    const found = yield* rowSteps(this.reading, match, options);
+    const { reading, lost } = applyMends(this.reading, match, this.mends);
+    const found = yield* rowSteps(reading, match, options);
     const number = columnsOf(match, 'part_number')[0] ?? -1;
     const words = [...columnsOf(match, 'description'), ...columnsOf(match, 'fits')];
-    const searchText = searchTextOfRecords(this.reading.records, found.rows, number, words);
+    const searchText = searchTextOfRecords(reading.records, found.rows, number, words);
+    this.mended = reading;
     this.match = match;
     this.options = options;
     this.found = found;
@@ -139,6 +149,7 @@ export class ImportSession {
       remarked,
       aside: found.aside.length,
       asideByReason,
+      lostMends: lost,
     };
   }
 
@@ -192,15 +203,15 @@ export class ImportSession {
     return { fits, rows };
   }
 
-  /** Sets the fields of one record anew and reads the rows again. */
-  *mend(record: number, fields: readonly string[]): Steps<RowsSummary | Refusal> {
+  /** Sets one field of a record anew and reads the rows again. It stays when the file is read another way. */
+  *mend(record: number, role: MendRole, text: string): Steps<RowsSummary | Refusal> {
     if (this.match === null) return { refusal: 'The columns of the file are not matched yet.' };
-    this.reading = withRecord(this.reading, record, fields);
+    this.mends = addMend(this.mends, this.reading, record, { role, text });
     return yield* this.readRows(this.match, this.options);
   }
 
   asideCsv(): string {
-    return asideCsv(this.reading, this.found?.aside ?? []);
+    return asideCsv(this.mended, this.found?.aside ?? []);
   }
 
   /** The rows against those of an earlier file of the same supplier. */

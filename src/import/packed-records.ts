@@ -114,6 +114,12 @@ export class PackedRecords {
     return filled;
   }
 
+  /** The text of a record as the file has it, with its marks and quotes, whatever was set anew. */
+  raw(record: number): string {
+    const [from, to] = [this.firsts[record]!, this.firsts[record + 1]! - 1];
+    return this.text.slice(this.starts[from]!, this.starts[to]! - 1);
+  }
+
   /** Notes where a field stands in `text`, its quotes with it; the record's beginning or end where it has none. */
   putSpan(record: number, column: number, starts: Uint32Array, ends: Uint32Array, at: number): void {
     const place = this.firsts[record]! + column;

@@ -52,7 +52,7 @@ test('a file is opened, matched, read, searched and fitted through the channel',
   expect((await client.call('find', ['tyre', 5])).map(({ row }) => row.price)).toEqual([120]);
   const fitted = await client.call('fit', [[{ name: 'Chain 520' }]]);
   expect(fitted.rows[fitted.fits[0]!.fits[0]!.row]!.partNumber).toBe('A-3');
-  expect(await client.call('mend', [2, ['A-2', 'Hub', '48.50']])).toMatchObject({ taken: 3, aside: 0 });
+  expect(await client.call('mend', [2, 'price', '48.50'])).toMatchObject({ taken: 3, aside: 0 });
   expect((await client.call('rowsOf', [[2]])).map(({ price }) => price)).toEqual([48.5]);
   const change = await client.call('compare', [
     [{ partNumber: 'A1', description: null, price: 100, currency: 'EUR', priceFor: 1 }],

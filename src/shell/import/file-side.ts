@@ -9,6 +9,7 @@ import { BY_ROW, PriceList } from './price-list.ts';
 import { columnsFor, FIELD_WORDS, PRICE_FIELDS, type PriceField } from './price-target.ts';
 import { earlierImport } from './source-note.ts';
 import { moneyOfSupplier, moneyTable } from './supplier-money.ts';
+import { supplierTerms } from './supplier-terms.ts';
 
 /** Choice of a supplier that the notebook does not know. */
 export const NEW_SUPPLIER = '\u0000new';
@@ -144,7 +145,7 @@ function supplierFields(
         </form>`
       : nothing
   }
-  ${isNew ? html`<p class="hint">New here: enter freight and lead time in the table of suppliers, or these prices have no landed price.</p>` : nothing}
+  ${supplierTerms(desk, list)}
   ${earlier ? html`<p class="hint">Earlier import: ${earlier.date}, ${earlier.rows} rows, ${earlier.fileName}.</p>` : nothing}`;
 }
 

@@ -129,6 +129,20 @@ export const importDialogStyles = css`
     font: 500 var(--t-2) / 1.2 var(--face-sign);
     color: var(--ink-2);
   }
+  .terms {
+    margin-inline: 0;
+    padding: 10px 12px;
+    border: 1px solid var(--rule-2);
+  }
+  .terms legend {
+    padding: 0 4px;
+    font: 600 var(--t-2) / 1.2 var(--face-sign);
+  }
+  .terms .trouble {
+    margin: 0;
+    color: var(--fault);
+    font-size: var(--t-2);
+  }
   .field em,
   details em {
     font-style: normal;

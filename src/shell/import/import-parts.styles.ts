@@ -300,6 +300,12 @@ export const importPartsStyles = css`
   .aside > .plain {
     margin-top: 6px;
   }
+  .lost {
+    display: flex;
+    gap: 6px;
+    margin: 6px 0;
+    color: var(--fault);
+  }
   .mainpart .hint {
     margin: 6px 0 0;
   }

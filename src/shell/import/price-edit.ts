@@ -24,6 +24,8 @@ export interface PriceImport {
   /** Suppliers whose earlier rows give way, those without a chosen row included. */
   readonly suppliers: readonly string[];
   readonly chosen: readonly ChosenRow[];
+  /** What was typed of a supplier who is new to the table of suppliers, by the id of its column. */
+  readonly terms?: RowEntries;
 }
 
 /** Each edit of a group is made for the notebook as the ones before leave it. */
@@ -66,7 +68,8 @@ export function priceEdit(document: NotebookDocument, target: PriceTarget, wante
   return group(`${wanted.suppliers.join(', ')}: ${wanted.chosen.length} prices brought in`, steps.edits);
 }
 
-function addSuppliers(steps: Steps, target: PriceTarget, { suppliers, chosen }: PriceImport): void {
+function addSuppliers(steps: Steps, target: PriceTarget, wanted: PriceImport): void {
+  const { suppliers, chosen, terms = {} } = wanted;
   const column = target.cell.columns.filter(isEntered).find(({ id }) => id === target.columns.supplier);
   const options = column?.options;
   const fresh = suppliers.filter((supplier) => options && !options.includes(supplier));
@@ -79,6 +82,8 @@ function addSuppliers(steps: Steps, target: PriceTarget, { suppliers, chosen }: 
   const missing = suppliers.filter((supplier) => !money.supplier.entries.includes(supplier));
   if (missing.length === 0) return;
   const rows = missing.map((supplier) => ({
+    // Typed for one: where each row names its own supplier, nothing is.
+    ...(suppliers.length === 1 ? terms : {}),
     [money.supplier.id]: supplier,
     [money.currency.id]: chosen.find((one) => one.supplier === supplier)?.row.currency ?? null,
   }));

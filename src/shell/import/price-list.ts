@@ -6,13 +6,12 @@ import { partKey } from '../../import/part-key.ts';
 import type { AsideRow, PriceRow } from '../../import/price-row.ts';
 import { rowKey } from '../../import/quantity-scale.ts';
 import type { Role } from '../../import/roles.ts';
-import type { NotebookDocument } from '../../notebook/document.ts';
-import type { Edit } from '../../notebook/edit.ts';
+import type { Entry, NotebookDocument } from '../../notebook/document.ts';
+import type { Edit, RowEntries } from '../../notebook/edit.ts';
 import { readMemory, remember } from './import-memory.ts';
 import { fitsThere, offersThere, suppliersThere, wantedParts } from './offers-there.ts';
 import { type ChosenRow, fieldsOf, priceEdit } from './price-edit.ts';
 import { type PriceField, type PriceTarget, priceTargetOf } from './price-target.ts';
-import { withFields } from './raw-fields.ts';
 import { dayWords } from './source-note.ts';
 import { guessSupplier } from './supplier-guess.ts';
 
@@ -57,6 +56,10 @@ export class PriceList {
   supplierReason = '';
   /** All rows come in, those that fit no part as well. */
   isAll = false;
+  /** Freight, lead time and the like of a new supplier, by the id of their column. */
+  terms: RowEntries = {};
+  /** Why a term cannot be read, by the id of its column. */
+  readonly termTroubles = new Map<string, string>();
   #choices: MatchChoices = {};
   #everything: readonly PriceRow[] = [];
   #fits: readonly PartFits[] = [];
@@ -207,7 +210,16 @@ export class PriceList {
     this.#choices = { ...this.#choices, currency };
   }
 
+  /** Takes a term of a new supplier, or leaves it open with the reason why it cannot be read. */
+  setTerm(columnId: string, entry: Entry, trouble: string): void {
+    this.terms = { ...this.terms, [columnId]: entry };
+    if (trouble === '') this.termTroubles.delete(columnId);
+    else this.termTroubles.set(columnId, trouble);
+  }
+
   setSupplier(supplier: string): void {
+    this.terms = {};
+    this.termTroubles.clear();
     this.supplier = supplier;
     this.supplierReason = 'set by hand';
     this.#taken.clear();
@@ -222,15 +234,13 @@ export class PriceList {
   async mend(
     document: NotebookDocument,
     row: AsideRow,
-    separator: string,
     what: 'price' | 'name',
     text: string,
   ): Promise<string> {
     const role = what === 'price' ? 'price' : 'description';
-    const column = this.match === null ? undefined : columnsOf(this.match, role)[0];
-    if (column === undefined) return `No column of the file is its ${role}: choose one above first.`;
-    const fields = withFields(row.raw, separator, { [column]: text });
-    const read = await this.#client.call('mend', [row.record, fields]);
+    if (this.match === null || columnsOf(this.match, role).length === 0)
+      return `No column of the file is its ${role}: choose one above first.`;
+    const read = await this.#client.call('mend', [row.record, role, text]);
     if ('refusal' in read) return read.refusal;
     this.#count(read);
     await this.#afterRows(document);
@@ -288,8 +298,8 @@ export class PriceList {
   }
 
   edit(document: NotebookDocument, at: Date): Edit {
-    const { fileName, suppliers, chosen } = this;
-    return priceEdit(document, this.target, { fileName, suppliers, chosen, date: dayWords(at) });
+    const { fileName, suppliers, chosen, terms } = this;
+    return priceEdit(document, this.target, { fileName, suppliers, chosen, terms, date: dayWords(at) });
   }
 
   /** Keeps what the rider has confirmed for the next file of this supplier. */

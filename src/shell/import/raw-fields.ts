@@ -29,17 +29,3 @@ function closes(raw: string, from: number, separator: string): number {
   }
   return -1;
 }
-
-/** `raw` with some fields set anew; it is filled up with empty fields where it is too short. */
-export function withFields(
-  raw: string,
-  separator: string,
-  set: Readonly<Record<number, string>>,
-): readonly string[] {
-  const fields = rawFields(raw, separator);
-  for (const [column, text] of Object.entries(set)) {
-    while (fields.length <= Number(column)) fields.push('');
-    fields[Number(column)] = text;
-  }
-  return fields;
-}

@@ -16,7 +16,7 @@ const RAW_SHOWN = 160;
 /** The rows that were set aside: line, text, reason, and the one step that mends it. */
 export function setAside(desk: ImportDesk, list: PriceList): TemplateResult | typeof nothing {
   const { counts, aside } = list;
-  if (counts === null || counts.aside === 0) return nothing;
+  if (counts === null || counts.aside + counts.lostMends.length === 0) return nothing;
   const wrong = aside.filter(({ reason }) => !isNoRow(reason));
   const other = aside.filter(({ reason }) => isNoRow(reason));
   const noRows = Object.entries(counts.asideByReason)
@@ -28,6 +28,7 @@ export function setAside(desk: ImportDesk, list: PriceList): TemplateResult | ty
       ${wrongCount > 0 ? html`<span class="mark">${faultIcon()}</span>` : nothing}
       ${wrongCount > 0 ? `${countWords(wrongCount, 'row', 'rows')} turned away` : 'Nothing turned away'}
     </h3>
+    ${counts.lostMends.map(({ sentence }) => html`<p class="lost" role="status">${faultIcon()}<span>${sentence}</span></p>`)}
     <ul class="rej">${wrong.slice(0, SHOWN).map((row) => asideRow(desk, list, row))}</ul>
     ${
       wrongCount > SHOWN
@@ -63,7 +64,7 @@ function asideRow(desk: ImportDesk, list: PriceList, row: AsideRow): TemplateRes
   const { prices, types } = mendOffer(row.reason, priceField);
   const mend = (what: 'price' | 'name', text: string): void => {
     void desk.change(async () => {
-      const trouble = await list.mend(desk.notebook.document, row, separator.value, what, text);
+      const trouble = await list.mend(desk.notebook.document, row, what, text);
       if (trouble !== '') desk.trouble = trouble;
     });
   };

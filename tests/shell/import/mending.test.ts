@@ -4,7 +4,7 @@ import { type Reading, rawText } from '../../../src/import/reading.ts';
 import { isBlock } from '../../../src/shell/import/is-block.ts';
 import { isGpx } from '../../../src/shell/import/is-gpx.ts';
 import { isNoRow, mendOffer } from '../../../src/shell/import/mend-offers.ts';
-import { rawFields, withFields } from '../../../src/shell/import/raw-fields.ts';
+import { rawFields } from '../../../src/shell/import/raw-fields.ts';
 import { guessSupplier } from '../../../src/shell/import/supplier-guess.ts';
 
 describe('the fields of a raw record', () => {
@@ -19,17 +19,14 @@ describe('the fields of a raw record', () => {
       ),
     );
   });
-
-  test('are set anew, those that are missing filled up', () => {
-    expect(withFields('NG-9;"Hub; rear"', ';', { 3: '48,50' })).toEqual(['NG-9', 'Hub; rear', '', '48,50']);
-  });
 });
 
 describe('what mends a row', () => {
   test.each([
     ['two-prices', '24,80/46,00', ['24,80', '46,00']],
     ['price-range', '1.090,00 - 1.120,00', ['1.090,00', '1.120,00']],
-    ['not-a-price', 'l2,5O', ['12,50']],
+    ['letter-in-figure', 'l2,5O', ['12,50']],
+    ['letter-in-figure', '€ 22,1O', ['€ 22,10']],
     ['not-a-price', 'ask', []],
     ['on-request', 'POA', []],
   ] as const)('%s in %s', (reason, field, prices) => {

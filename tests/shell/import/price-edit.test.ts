@@ -180,6 +180,31 @@ describe('bringing prices in', () => {
       'USD',
     ]);
   });
+
+  test('the terms typed for a new supplier come in with the prices, and one undo takes both away', () => {
+    const withTerms: NotebookDocument = {
+      ...notebook,
+      cells: notebook.cells.map((cell) =>
+        cell.id === 'suppliers' && cell.kind === 'table'
+          ? { ...cell, columns: [...cell.columns, column('freight', 'number', [5, 9])] }
+          : cell,
+      ),
+    };
+    const edit = priceEdit(withTerms, target, {
+      fileName: 'cold.csv',
+      date: '3 March 2026',
+      suppliers: ['Cold Kiln Spares'],
+      chosen: [{ row: row({ partNumber: 'C' }), part: 'Drive chain', supplier: 'Cold Kiln Spares' }],
+      terms: { c_freight: 7.5 },
+    });
+    const added = applyEdit(withTerms, edit);
+    const freight = (document: NotebookDocument): EnteredColumn['entries'] => {
+      const cell = document.cells.find(({ id }) => id === 'suppliers') as TableCell;
+      return (cell.columns[2] as EnteredColumn).entries;
+    };
+    expect(freight(added)).toEqual([5, 9, 7.5]);
+    expect(freight(applyEdit(added, invert(edit)))).toEqual([5, 9]);
+  });
 });
 
 test.each([
