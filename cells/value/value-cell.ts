@@ -5,6 +5,7 @@ import type { Entry, ValueCell, ValueContent } from '../../src/notebook/document
 import type { Edit } from '../../src/notebook/edit.ts';
 import { addCell, valueEdit } from '../../src/notebook/edits.ts';
 import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
+import { same } from '../../src/notebook/same.ts';
 import { isUnfilled } from '../shared/card-state.ts';
 import { CellElement, touches } from '../shared/cell-element.ts';
 import { pick } from '../shared/cell-events.ts';
@@ -40,6 +41,8 @@ export class ValueCellElement extends CellElement<ValueCell> {
   /** What the values of this card were before the last edit of the notebook; struck beside the new ones. */
   #was = new Map<string, string>();
 
+  #drawnCells: readonly ValueCell[] = [];
+
   constructor() {
     super();
     this.picked = null;
@@ -56,7 +59,9 @@ export class ValueCellElement extends CellElement<ValueCell> {
       this.#was = wasBefore(change.edit);
       if (before > 0) return true;
     }
-    return change.document || this.cells.some((cell) => touches(change.nodes, cell.name));
+    const { cells } = this;
+    if (change.document && !same(cells, this.#drawnCells)) return true;
+    return cells.some((cell) => touches(change.nodes, cell.name));
   }
 
   /** Put the keyboard in the first blank. */
@@ -81,6 +86,7 @@ export class ValueCellElement extends CellElement<ValueCell> {
   }
 
   protected override body(_cell: ValueCell): TemplateResult {
+    this.#drawnCells = this.cells;
     return html`<div class="blanks">
       ${repeat(
         this.cells,

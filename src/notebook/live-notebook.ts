@@ -49,6 +49,7 @@ export class LiveNotebook {
   private heldPlanner: Planner | null;
   private readonly history = new History();
   private readonly listeners = new Set<(change: NotebookChange) => void>();
+  private gathered: { readonly version: number; readonly faults: readonly Fault[] } | null = null;
   private readonly lastSettled = new Map<string, { column: Column; type: ColumnType }>();
 
   private constructor(document: NotebookDocument, planner: Planner | null) {
@@ -165,7 +166,8 @@ export class LiveNotebook {
     if (isFault(value))
       return value.kind === 'waits' ? { state: 'waiting', fault: value } : { state: 'fault', fault: value };
     if (type === null || !('values' in value)) return { state: 'fault', fault: noSuchFigure(written) };
-    this.lastSettled.set(node, { column: value, type });
+    const last = this.lastSettled.get(node);
+    if (last?.column !== value || last.type !== type) this.lastSettled.set(node, { column: value, type });
     return { state: 'settled', column: value, type };
   }
 
@@ -205,9 +207,14 @@ export class LiveNotebook {
 
   /** Every fault now; figures that only wait for another are left out. */
   faults(): readonly Fault[] {
-    const faults: Fault[] = [];
-    for (const node of this.program.specs.keys()) faults.push(...this.faultsAt(node));
-    return faults;
+    // Every card asks for its state: they are gathered once for all of them.
+    const { version } = this.graph;
+    if (this.gathered?.version !== version)
+      this.gathered = {
+        version,
+        faults: [...this.program.specs.keys()].flatMap((node) => this.faultsAt(node)),
+      };
+    return this.gathered.faults;
   }
 
   faultsOf(cellId: string): readonly Fault[] {

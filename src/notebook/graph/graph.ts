@@ -25,6 +25,7 @@ export class Graph {
   private computed: string[] = [];
   private idle: Promise<void> | null = null;
   private redefined = false;
+  private heldVersion = 0;
   /** Ends the wait for a node that takes its time. */
   private wake: () => void = () => undefined;
   private readonly onSettled: (changed: ReadonlySet<string>) => void;
@@ -40,6 +41,11 @@ export class Graph {
     const { runtime } = this;
     this.runtime._computeSoon = () => Promise.resolve().then(() => runtime._computeNow());
     this.module = this.runtime.module();
+  }
+
+  /** Goes up whenever a node has another value: what was gathered from all of them is old then. */
+  get version(): number {
+    return this.heldVersion;
   }
 
   /** Makes the graph hold exactly these nodes; those whose stamp and reads are as before stay untouched. */
@@ -60,6 +66,7 @@ export class Graph {
         this.define(spec, held.variable);
       else held.spec = spec;
     }
+    this.heldVersion += 1;
     this.redefined = true;
     this.idle ??= this.compute();
   }
@@ -84,6 +91,7 @@ export class Graph {
     const isWatched = (): boolean => this.watches.get(node) === watch;
     const done = (value: NodeValue): void => {
       if (!isWatched()) return;
+      this.heldVersion += 1;
       this.values.set(node, value);
       this.changed.add(node);
       this.pending.delete(node);
