@@ -26,7 +26,7 @@ const WEAR = `**Wear.** A part is judged in one of four ways, or two together:
 
 A rate that rests on few readings is judged with a wider spread. Units are the gauge’s own, row by row; rates are in them, for each 1,000 km.`;
 
-const PRICES = `**Prices.** Offers stand as the suppliers list them, in their own money, matched to the part or kit that they fit. *Landed* is one piece with discount, tax, its share of the freight on a usual order, in euros. An offer that cannot arrive some days before the cut-off does not count. A pack’s price is shared over its pieces.`;
+const PRICES = `**Prices.** Offers stand as the suppliers list them, in their own money, matched to the part or kit that they fit. *Landed* is one piece with discount, tax, its share of the freight on a usual order, in the notebook’s money. An offer that cannot arrive some days before the cut-off does not count. A pack’s price is shared over its pieces.`;
 
 const RIDE = `**Where parts give up.** Every part meets every leg. The chance that it gives up there is split into worn out (seen coming, so no recovery unless the part is marked) and sudden (a recovery, days of waiting, and a part at the roadside price). With a spare it costs the work alone, and a recovery where the job cannot be done by the track. *Later* columns hold what follows once a new or the old part is fitted at that leg’s end.`;
 

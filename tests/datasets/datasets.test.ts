@@ -55,7 +55,7 @@ describe('datasets/README.md', () => {
 
   it('has an entry for every file, and a file for every entry', () => {
     expect([...listed.keys()].sort()).toEqual(files);
-    expect(files.length).toBe(15);
+    expect(files.length).toBe(16);
   });
 
   it.each(files)('says what %s is: origin, licence, columns with units, rows', (path) => {

@@ -36,6 +36,27 @@ describe('a notebook at work', () => {
     expect(live.faults()).toEqual([]);
   });
 
+  test('a table without rows has empty columns, whatever stands beside them in a formula', async () => {
+    const live = await opened(
+      notebook(
+        table(
+          'bare',
+          entered('km', 'number', [], { unit: 'km' }),
+          worked('far', 'km > 500 km ? "far" : "near"'),
+          worked('hits', 'poisson_over(1, km / (1000 km))'),
+        ),
+        table('call', entered('spares', 'number', [0, 1])),
+        pairing('both', 'bare', 'call', worked('over', 'poisson_over(spares, km / (1000 km))')),
+        formula('all', 'sum(both.over)'),
+      ),
+    );
+    expect(live.faults()).toEqual([]);
+    expect(values(live, 'bare.far')).toEqual([]);
+    expect(values(live, 'bare.hits')).toEqual([]);
+    expect(values(live, 'both.over')).toEqual([]);
+    expect(values(live, 'all')).toEqual([0]);
+  });
+
   test('an edit computes what hangs on it and nothing else', async () => {
     const live = await opened();
     live.apply(entryEdit(live.document, 'route', 'harshness', 1, 2));

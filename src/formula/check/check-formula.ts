@@ -1,4 +1,4 @@
-import type { Column, ColumnType, Rows } from '../column.ts';
+import type { Column, ColumnType, Kind, Rows } from '../column.ts';
 import { type Input, RunFault, repeat, type Vector, waitsFor } from '../evaluate/vector.ts';
 import { type Fault, FormulaFault, isFault } from '../fault.ts';
 import { parseFormula } from '../parse.ts';
@@ -164,6 +164,8 @@ function runnable(context: Context, typed: Typed): CheckedFormula {
     options: typed.options,
   };
   const reads = [...context.reads];
+  // A column of this table, or its rows: all have one length.
+  const ownAt = here === null ? -1 : reads.findIndex((node) => node.startsWith(`${here}.`));
   return {
     type,
     reads,
@@ -174,6 +176,8 @@ function runnable(context: Context, typed: Typed): CheckedFormula {
       }
       try {
         const given = inputs as readonly Input[];
+        // Without rows nothing is worked out: a literal beside an empty column would make one of itself.
+        if (ownAt >= 0 && lengthOf(given[ownAt] as Input) === 0) return emptyColumn(type.kind);
         const result = typed.evaluate({ inputs: given, wanted: null });
         const rows = rowsAt < 0 ? null : (given[rowsAt] as Rows).length;
         return settle(rows === null ? result : repeat(result, rows), here);
@@ -183,6 +187,16 @@ function runnable(context: Context, typed: Typed): CheckedFormula {
       }
     },
   };
+}
+
+function lengthOf(input: Input): number {
+  return 'values' in input ? input.values.length : input.length;
+}
+
+function emptyColumn(kind: Kind): Column {
+  return kind === 'text'
+    ? { kind, values: [], faults: null }
+    : { kind, values: new Float64Array(0), faults: null };
 }
 
 /** Last look: an infinite figure is a fault of its row; a single figure's fault is a fault of the whole. */
