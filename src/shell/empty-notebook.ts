@@ -6,7 +6,7 @@ import { roadStyles } from './road/road-view.styles.ts';
 import { waymark, waymarkStyles } from './road/waymark.ts';
 
 /** The ways into an empty notebook. */
-export type Beginning = 'values' | 'legs' | 'prices' | 'wear' | 'open' | 'demo';
+export type Beginning = 'values' | 'legs' | 'prices' | 'wear' | 'open' | 'demo' | 'own-trip';
 
 const WAYS: readonly {
   readonly way: Beginning;
@@ -160,6 +160,7 @@ export class EmptyNotebook extends LitElement {
               )}
             </ul>
             <div class="or">
+              <button class="plain" @click=${() => this.#begin('own-trip')}>Start your own trip, step by step</button>,
               <button class="plain" @click=${() => this.#begin('open')}>Open a notebook file</button> or
               <button class="plain" @click=${() => this.#begin('demo')}>look round the worked example</button>
             </div>

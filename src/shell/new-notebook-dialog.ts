@@ -3,7 +3,7 @@ import { baseStyles } from '../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../cells/shared/control-styles.ts';
 
 /** What a new notebook begins with. */
-export type NewFrom = 'demo' | 'empty';
+export type NewFrom = 'own-trip' | 'demo' | 'empty';
 
 /**
  * Asks what a new notebook begins with. The notebook open now stays kept on this device and in its file.
@@ -76,8 +76,12 @@ export class NewNotebookDialog extends LitElement {
       <p>The one open now stays kept on this device.</p>
       <ul>
         <li>
-          <div><b>From the worked example</b><span>A filled trip with every formula, to look round or to make your own.</span></div>
-          <button class="btn solid" @click=${() => this.#choose('demo')}>Take it</button>
+          <div><b>Your own trip, step by step</b><span>Every formula, with your parts, your route, your prices.</span></div>
+          <button class="btn solid" @click=${() => this.#choose('own-trip')}>Start</button>
+        </li>
+        <li>
+          <div><b>From the worked example</b><span>A filled trip with every formula, to look round.</span></div>
+          <button class="btn" @click=${() => this.#choose('demo')}>Take it</button>
         </li>
         <li>
           <div><b>Empty</b><span>Nothing in it; four ways to begin.</span></div>

@@ -288,7 +288,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
 
   #begin(way: Beginning): void {
     if (way === 'open') this.act('open');
-    else if (way === 'demo') void this.#new('demo');
+    else if (way === 'demo' || way === 'own-trip') void this.#new(way);
     else if (this.session) {
       const { notebook } = this.session;
       const cells = firstCards(way);
@@ -392,6 +392,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
   }
 
   async #new(from: NewFrom): Promise<void> {
+    if (from === 'own-trip') return this.#desk?.startOwnTrip();
     await this.openDocument(from === 'demo' ? freshCopy(await makeDefault()) : emptyNotebook());
   }
 

@@ -93,9 +93,21 @@ export class NotebookDesk {
     } else if (act === 'remove') await this.#removeOpen(id);
     else {
       this.#dialog?.close();
-      if (act === 'open') await this.openKept(id);
+      if (act === 'own-trip') await this.startOwnTrip();
+      else if (act === 'open') await this.openKept(id);
       else if (act === 'copy') await this.#openCopy(id);
       else page.act(act === 'new' ? 'new' : 'open');
+    }
+  }
+
+  /** Shows the steps to a notebook of one's own. */
+  async startOwnTrip(): Promise<void> {
+    try {
+      const { openOwnTrip } = await import('../own-trip/open-own-trip.ts');
+      await openOwnTrip(this.#page);
+    } catch (error) {
+      const why = error instanceof Error && error.message !== '' ? error.message : 'Load the page again.';
+      this.#page.notice = `Your own trip could not be begun: ${why}`;
     }
   }
 

@@ -13,8 +13,8 @@ import { notebooksDialogStyles } from './notebooks-dialog.styles.ts';
 
 /** `sw-notebook`: what the page is asked to do; the list does the rest itself. */
 export interface NotebookDetail {
-  readonly act: 'open' | 'copy' | 'rename' | 'remove' | 'new' | 'open-file';
-  /** The notebook concerned; '' for `new` and `open-file`. */
+  readonly act: 'open' | 'copy' | 'rename' | 'remove' | 'new' | 'open-file' | 'own-trip';
+  /** The notebook concerned; '' for `new`, `open-file` and `own-trip`. */
   readonly id: string;
   /** The new title, for `rename` of the notebook that is open. */
   readonly title?: string;
@@ -96,6 +96,7 @@ export class NotebooksDialog extends LitElement {
       </div>
       <footer>
         <button type="button" class="btn" @click=${() => this.#ask({ act: 'open-file', id: '' })}>Open a file</button>
+        <button type="button" class="btn" @click=${() => this.#ask({ act: 'own-trip', id: '' })}>Start your own trip</button>
         <button type="button" class="btn solid" @click=${() => this.#ask({ act: 'new', id: '' })}>New notebook</button>
       </footer>
     </dialog>`;

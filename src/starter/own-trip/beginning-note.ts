@@ -20,7 +20,7 @@ export function beginningNote(document: NotebookDocument, choices: OwnTripChoice
     id: 'note_what',
     kind: 'note',
     title: 'What this notebook is',
-    text: `This is your own trip, under the formulas of the worked example. What stands in blue is yours to change; all else is worked out from it at once. A figure that is missing is never taken for nought: what hangs on it says that it waits, or that not enough is known.\n\nWhen it was begun, this was left for later:\n\n${list}`,
+    text: `This is your own trip, under the formulas of the worked example. What stands in blue is yours to change; all else is worked out from it at once. A part or leg of which a figure is missing is not judged: its row says that not enough is known, and the totals leave it out, so they are too low until it is there.\n\nWhen it was begun, this was left for later:\n\n${list}`,
   };
 }
 
