@@ -1,4 +1,5 @@
 import type { CallsCell } from '../../src/notebook/document.ts';
+import { readShown } from '../../src/notebook/shown-units.ts';
 import { shownOf } from '../shared/table-model.ts';
 import type { CallsNotebook, PartCall } from './calls-reading.ts';
 
@@ -52,7 +53,7 @@ export function readCostParts(
   calls: readonly PartCall[],
 ): ReadonlyMap<string, CostParts> | null {
   const column = (name: string): ((row: number) => number) | null => {
-    const figures = shownOf(notebook.read(`${cell.pairing}.${name}`))?.column;
+    const figures = shownOf(readShown(notebook, `${cell.pairing}.${name}`))?.column;
     if (figures === undefined || figures.kind === 'text') return null;
     return (row) => figures.values[row] ?? Number.NaN;
   };

@@ -2,6 +2,7 @@ import type { Column, ColumnType } from '../../src/formula/column.ts';
 import type { Fault } from '../../src/formula/fault.ts';
 import type { CallsCell } from '../../src/notebook/document.ts';
 import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
+import { readShown } from '../../src/notebook/shown-units.ts';
 import { shownOf } from '../shared/table-model.ts';
 import { type CallKind, type CallName, callKindOf } from './call-kind.ts';
 
@@ -80,7 +81,7 @@ function figuresOf(notebook: CallsNotebook, table: string): Figures {
   const shown = (column: string): { column: Column; type: ColumnType } | null => {
     let read = known.get(column);
     if (read === undefined) {
-      read = column === '' ? null : shownOf(notebook.read(`${table}.${column}`));
+      read = column === '' ? null : shownOf(readShown(notebook, `${table}.${column}`));
       known.set(column, read);
     }
     return read;

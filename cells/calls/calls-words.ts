@@ -1,3 +1,4 @@
+import { showCount, showNumber } from '../../src/formula/show.ts';
 import { callInWords, kindInWords } from './call-kind.ts';
 import { openCalls, overBest, type PartCalls, type PartState } from './calls-reading.ts';
 
@@ -12,14 +13,14 @@ export const LEVEL_WITHIN = 2;
 export function wholeMoney(amount: number): string {
   if (!Number.isFinite(amount)) return '–';
   const size = Math.round(Math.abs(amount));
-  return `${amount < 0 && size > 0 ? '−' : ''}${size.toLocaleString('en')}`;
+  return `${amount < 0 && size > 0 ? '−' : ''}${showCount(size)}`;
 }
 
 /** With one decimal, as in the panel. */
 export function fineMoney(amount: number): string {
   if (!Number.isFinite(amount)) return '–';
-  const text = Math.abs(amount).toLocaleString('en', { minimumFractionDigits: 1, maximumFractionDigits: 1 });
-  return amount < 0 && text !== '0.0' ? `−${text}` : text;
+  const size = Math.round(Math.abs(amount) * 10) / 10;
+  return `${amount < 0 && size > 0 ? '−' : ''}${showNumber(size, 1)}`;
 }
 
 /** What stands at the end of a part's row. */

@@ -3,6 +3,7 @@ import { showFigure } from '../../src/formula/show.ts';
 import type { Entry, FormulaCell } from '../../src/notebook/document.ts';
 import { formulaEdit, rename } from '../../src/notebook/edits.ts';
 import { cellNames, nameRefusal } from '../../src/notebook/names.ts';
+import { readShown, shownAs } from '../../src/notebook/shown-units.ts';
 import type { CardState } from '../shared/card-state.ts';
 import { CellElement } from '../shared/cell-element.ts';
 import { pick } from '../shared/cell-events.ts';
@@ -80,7 +81,7 @@ export class FormulaCellElement extends CellElement<FormulaCell> {
   }
 
   #result(cell: FormulaCell): TemplateResult {
-    const read = this.notebook.read(cell.name);
+    const read = readShown(this.notebook, cell.name);
     const show = (): void => pick(this, { node: cell.name, row: null, cell: cell.id });
     const known = read.state === 'settled' ? read : read.state === 'working' ? read.last : null;
     if (!known) {
@@ -88,8 +89,14 @@ export class FormulaCellElement extends CellElement<FormulaCell> {
       return html`<button class="res none" @click=${show}><span class="sr">${cell.title}: </span>${words}</button>`;
     }
     const unit = unitWords(known.type);
-    const figure = showFigure(known.column, 0, known.type, cell.decimals);
+    const figure = showFigure(known.column, 0, known.type, this.#decimals(cell));
     return html`<button class="res ${read.state === 'working' ? 'old' : ''}" @click=${show}><span class="sr">${cell.title}: </span>${figure}${unit ? html` <small>${unit}</small>` : nothing}<span class="sr">, show how it is worked out</span></button>`;
+  }
+
+  /** A unit that is shown instead of the formula’s own may need more decimals to say as much. */
+  #decimals(cell: FormulaCell): number | undefined {
+    const as = shownAs(this.notebook.document, this.notebook.typeOf(cell.name)?.unit?.text ?? '');
+    return cell.decimals === undefined ? undefined : Math.max(0, cell.decimals + (as?.extraDecimals ?? 0));
   }
 
   #writing(cell: FormulaCell): TemplateResult {

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { showCount } from '../../src/formula/show.ts';
 import type { PairingCell } from '../../src/notebook/document.ts';
 import { replaceCell } from '../../src/notebook/edits.ts';
 import { CellElement } from '../shared/cell-element.ts';
@@ -19,7 +20,7 @@ export class PairingCellElement extends TableCard<PairingCell> {
   static override styles = [CellElement.styles, pairingCellStyles];
 
   protected override headNote(cell: PairingCell): TemplateResult {
-    const rows = this.notebook.rowsOf(cell.name).toLocaleString('en');
+    const rows = showCount(this.notebook.rowsOf(cell.name));
     const met = `${nameInWords(cell.left)} × ${nameInWords(cell.right)}`;
     return html`<span class="met">${met}, ${rows} ${rows === '1' ? 'row' : 'rows'}</span>`;
   }

@@ -1,7 +1,7 @@
 import type { ChosenCall, PrepReader } from './chosen-calls.ts';
 import { handlingOf } from './handling.ts';
 
-/** One spare in the pack. */
+/** One spare in the pack; mass and volume in the units that the notebook shows. */
 export interface PackLine {
   readonly part: string;
   readonly pieces: number;
@@ -10,16 +10,16 @@ export interface PackLine {
   readonly carrier: string;
   /** How many bikes share it. */
   readonly bikes: number;
-  readonly massKg: number;
-  readonly volumeL: number;
+  readonly mass: number;
+  readonly volume: number;
 }
 
 export interface Bag {
   /** '' for spares that no bag is named for. */
   readonly bag: string;
   readonly lines: readonly PackLine[];
-  readonly massKg: number;
-  readonly volumeL: number;
+  readonly mass: number;
+  readonly volume: number;
 }
 
 /** What goes along, bag by bag in alphabetical order, those without one last. */
@@ -40,18 +40,18 @@ export function packListOf(calls: readonly ChosenCall[], reader: PrepReader): re
       old: call.kind === 'keep',
       carrier: how?.carrier ?? '',
       bikes: bikes >= 2 ? bikes : 1,
-      massKg: reader.number('mass', call.row),
-      volumeL: reader.number('volume', call.row),
+      mass: reader.number('mass', call.row),
+      volume: reader.number('volume', call.row),
     });
   }
-  const total = (lines: readonly PackLine[], of: 'massKg' | 'volumeL'): number =>
+  const total = (lines: readonly PackLine[], of: 'mass' | 'volume'): number =>
     lines.reduce((sum, line) => sum + line[of], 0);
   return [...bags]
     .sort(([a], [b]) => (a === '' ? 1 : b === '' ? -1 : a.localeCompare(b)))
     .map(([bag, lines]) => ({
       bag,
       lines,
-      massKg: total(lines, 'massKg'),
-      volumeL: total(lines, 'volumeL'),
+      mass: total(lines, 'mass'),
+      volume: total(lines, 'volume'),
     }));
 }

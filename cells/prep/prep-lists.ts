@@ -94,15 +94,15 @@ function jobs(prep: PrepReading): PrepList {
 function pack(prep: PrepReading): PrepList {
   return {
     title: 'Pack',
-    heads: ['Spare', 'Carried by', 'Weight (kg)', 'Volume (L)'],
+    heads: ['Spare', 'Carried by', `Weight (${prep.massUnit})`, `Volume (${prep.volumeUnit})`],
     ticks: true,
     groups: prep.bags.map((bag) => ({
-      title: `${bag.bag || 'no bag named'}, ${plain(bag.massKg, 2)} kg, ${plain(bag.volumeL, 2)} L`,
+      title: `${bag.bag || 'no bag named'}, ${plain(bag.mass, 2)} ${prep.massUnit}, ${plain(bag.volume, 2)} ${prep.volumeUnit}`,
       rows: bag.lines.map((line) => [
         spareWords(line),
         line.carrier,
-        plain(line.massKg, 2),
-        plain(line.volumeL, 2),
+        plain(line.mass, 2),
+        plain(line.volume, 2),
       ]),
     })),
   };

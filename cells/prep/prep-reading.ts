@@ -30,6 +30,9 @@ export interface PrepReading {
   readonly gist: string;
   /** The notebook's money: `EUR`. */
   readonly money: string;
+  /** Units in which the notebook shows what is packed. */
+  readonly massUnit: string;
+  readonly volumeUnit: string;
   readonly cutOff: number;
   readonly shopping: Shopping;
   readonly jobs: readonly JobGroup[];
@@ -55,7 +58,9 @@ export function readPrep(notebook: LiveNotebook, cell: PrepCell): PrepReading {
     title: cell.title,
     notebook: document.title,
     gist: document.gist,
-    money: document.money,
+    money: reader.unit('cash') || document.money,
+    massUnit: reader.unit('mass') || 'kg',
+    volumeUnit: reader.unit('volume') || 'L',
     cutOff: reader.number('cut_off'),
     shopping: shoppingOf(calls, reader),
     jobs,

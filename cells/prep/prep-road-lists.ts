@@ -17,23 +17,23 @@ export function packTable(prep: PrepReading): TemplateResult {
         <th scope="col" class="tick"><span class="sr">Ticked off</span></th>
         <th scope="col">Spare</th>
         <th scope="col">Carried by</th>
-        <th scope="col" class="num">Weight<span class="u">kg</span></th>
-        <th scope="col" class="num">Bulk<span class="u">L</span></th>
+        <th scope="col" class="num">Weight<span class="u">${prep.massUnit}</span></th>
+        <th scope="col" class="num">Bulk<span class="u">${prep.volumeUnit}</span></th>
       </tr>
     </thead>
     ${prep.bags.map(
       (bag) => html`<tbody>
         <tr class="group">
           <th scope="rowgroup" colspan="3"><b>${bag.bag || 'no bag named'}</b></th>
-          <td class="num">${showNumber(bag.massKg, 2)}</td><td class="num">${showNumber(bag.volumeL, 2)}</td>
+          <td class="num">${showNumber(bag.mass, 2)}</td><td class="num">${showNumber(bag.volume, 2)}</td>
         </tr>
         ${bag.lines.map(
           (line) => html`<tr>
             ${tick}
             <th scope="row">${spareWords(line)}</th>
             <td>${line.carrier}</td>
-            <td class="num">${showNumber(line.massKg, 2)}</td>
-            <td class="num">${showNumber(line.volumeL, 2)}</td>
+            <td class="num">${showNumber(line.mass, 2)}</td>
+            <td class="num">${showNumber(line.volume, 2)}</td>
           </tr>`,
         )}
       </tbody>`,

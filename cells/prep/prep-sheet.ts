@@ -9,8 +9,8 @@ import { CAUTION, dateWords, moneyWords } from './prep-words.ts';
 
 /** The whole sheet, as on paper. */
 export function prepSheet(prep: PrepReading): TemplateResult {
-  const kg = prep.bags.reduce((sum, bag) => sum + bag.massKg, 0);
-  const litres = prep.bags.reduce((sum, bag) => sum + bag.volumeL, 0);
+  const mass = prep.bags.reduce((sum, bag) => sum + bag.mass, 0);
+  const volume = prep.bags.reduce((sum, bag) => sum + bag.volume, 0);
   const checks = prep.checks.reduce((sum, stop) => sum + stop.checks.length, 0);
   const oil = prep.refills.oil ? `oil for the whole trip ${prep.refills.oil}` : '';
   return html`<div class="page">
@@ -26,7 +26,7 @@ export function prepSheet(prep: PrepReading): TemplateResult {
     ${list('Shed jobs', `${showNumber(prep.hours, 2)} h`, prep.jobs.length, 'Nothing is fitted before the start.', () => jobsTable(prep))}
     ${prepLegend()}
     <div class="pair">
-      ${list('Pack', `${showNumber(kg, 2)} kg, ${showNumber(litres, 2)} L`, prep.bags.length, 'No spare is carried.', () => packTable(prep))}
+      ${list('Pack', `${showNumber(mass, 2)} ${prep.massUnit}, ${showNumber(volume, 2)} ${prep.volumeUnit}`, prep.bags.length, 'No spare is carried.', () => packTable(prep))}
       ${list('Checks on the road', checks === 1 ? '1 check' : `${checks} checks`, checks, 'No part is likely to come near its limit. Look at brakes, tyres, chain and bolts every day all the same.', () => checksTable(prep))}
       ${prep.refills.stops.length === 0 ? nothing : list('Fuel and water', oil, 1, '', () => refillsTable(prep))}
       ${prep.leftOn.length === 0 ? nothing : list('Left on', 'check each before you go', 1, '', () => leftOnTable(prep))}

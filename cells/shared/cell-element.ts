@@ -6,6 +6,7 @@ import {
   type PropertyDeclarations,
   type TemplateResult,
 } from 'lit';
+import { showCount } from '../../src/formula/show.ts';
 import type { Cell } from '../../src/notebook/document.ts';
 import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
 import { baseStyles } from './base-styles.ts';
@@ -164,7 +165,7 @@ export abstract class CellElement<C extends Cell> extends LitElement {
   protected foldedNote(cell: C): string {
     if (cell.kind !== 'table' && cell.kind !== 'pairing') return '';
     const rows = this.notebook.rowsOf(cell.name);
-    return rows === 1 ? '1 row' : `${rows.toLocaleString('en')} rows`;
+    return rows === 1 ? '1 row' : `${showCount(rows)} rows`;
   }
 
   /** More class names for the sheet. */

@@ -1,6 +1,7 @@
 import type { Column, ColumnType } from '../../src/formula/column.ts';
 import { showFigure } from '../../src/formula/show.ts';
 import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
+import { readShown } from '../../src/notebook/shown-units.ts';
 import { unitWords } from './figure-words.ts';
 import { shownOf } from './table-model.ts';
 
@@ -31,7 +32,7 @@ export class ColumnReader<R extends string> {
     let shown = this.#known.get(role);
     if (shown === undefined) {
       const name = this.#reads[role];
-      shown = name === undefined || name === '' ? null : shownOf(this.#notebook.read(name));
+      shown = name === undefined || name === '' ? null : shownOf(readShown(this.#notebook, name));
       this.#known.set(role, shown);
     }
     return shown;

@@ -8,18 +8,14 @@ import {
   type TemplateResult,
 } from 'lit';
 import { live } from 'lit/directives/live.js';
-import type { EnteredColumn, Entry } from '../../src/notebook/document.ts';
+import type { Entry } from '../../src/notebook/document.ts';
 import { readEntry } from '../../src/tables/read-entry.ts';
 import { baseStyles } from './base-styles.ts';
 import { figureFieldStyles } from './figure-field.styles.ts';
+import { readTyped, type TypedColumn, typedText } from './typed-entry.ts';
 
 /** What sort of entry the field takes. */
-export interface EntryColumn {
-  readonly kind: EnteredColumn['kind'];
-  /** Unit of a number; typed text in another unit of the same kind is turned into it. */
-  readonly unit?: string;
-  readonly options?: readonly string[];
-}
+export type EntryColumn = TypedColumn;
 
 /** `sw-entry`: a new, readable entry was written. */
 export interface EntryDetail {
@@ -40,13 +36,6 @@ function stepOf(event: KeyboardEvent): StepDetail['way'] | null {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return null;
   if (event.key.toLowerCase() === 'z') return event.shiftKey ? 'redo' : 'undo';
   return event.key.toLowerCase() === 'y' ? 'redo' : null;
-}
-
-/** What stands in the field while it is being written: the entry in full, not rounded. */
-export function editText(entry: Entry): string {
-  if (entry === null) return '';
-  if (typeof entry === 'boolean') return entry ? 'yes' : 'no';
-  return String(entry);
 }
 
 /**
@@ -154,7 +143,7 @@ export class FigureField extends LitElement {
       control.value === this.#began
     ) {
       // The entry was changed from elsewhere (undo) under a field in which nothing is being written.
-      this.#began = editText(this.entry);
+      this.#began = typedText(this.entry, this.column);
       control.value = this.#began;
     }
   }
@@ -177,8 +166,8 @@ export class FigureField extends LitElement {
 
   #field(bad: boolean): TemplateResult {
     const { kind, options = [] } = this.column;
-    if (kind === 'choice') return this.#select(['', ...options], editText(this.entry), bad);
-    if (kind === 'yes_no') return this.#select(['', 'yes', 'no'], editText(this.entry), bad);
+    if (kind === 'choice') return this.#select(['', ...options], typedText(this.entry, this.column), bad);
+    if (kind === 'yes_no') return this.#select(['', 'yes', 'no'], typedText(this.entry, this.column), bad);
     // By touch a date is picked with the device's own calendar; with keys it is typed, or stepped by the arrows.
     const picks = kind === 'date' && matchMedia('(pointer: coarse)').matches;
     return html`<input
@@ -192,7 +181,7 @@ export class FigureField extends LitElement {
       aria-label=${this.label}
       aria-invalid=${bad ? 'true' : 'false'}
       aria-describedby="refusal"
-      .value=${this.writing ? noChange : live((picks ? '' : this.shown) || editText(this.entry))}
+      .value=${this.writing ? noChange : live((picks ? '' : this.shown) || typedText(this.entry, this.column))}
       @focus=${this.#start}
       @input=${() => {
         if (this.refusal) this.refusal = null;
@@ -224,7 +213,7 @@ export class FigureField extends LitElement {
   #start(event: FocusEvent): void {
     if (this.writing) return;
     const input = event.target as HTMLInputElement;
-    this.#began = editText(this.entry);
+    this.#began = typedText(this.entry, this.column);
     input.value = this.#began;
     this.writing = true;
     input.select();
@@ -265,7 +254,7 @@ export class FigureField extends LitElement {
   }
 
   #back(input: HTMLInputElement | HTMLSelectElement): void {
-    input.value = editText(this.entry);
+    input.value = typedText(this.entry, this.column);
     this.#began = input.value;
     this.refusal = null;
     this.#done('back');
@@ -279,7 +268,7 @@ export class FigureField extends LitElement {
     const changed = input.value !== this.#began;
     if (changed && !this.#keep(input.value) && move !== 'none') return;
     if (move === 'none') this.writing = false;
-    this.#began = editText(this.entry);
+    this.#began = typedText(this.entry, this.column);
     this.#done(move);
   }
 
@@ -305,7 +294,7 @@ export class FigureField extends LitElement {
   }
 
   #read(text: string): { readonly entry: Entry } | { readonly reason: string; readonly mend: string } {
-    const read = readEntry(text, this.column);
+    const read = readTyped(text, this.column);
     return 'reason' in read ? read : (this.check?.(read.entry) ?? read);
   }
 

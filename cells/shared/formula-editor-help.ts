@@ -1,6 +1,7 @@
 import { writtenParameters } from '../../src/formula/check/calls.ts';
 import { type FormulaFunction, FUNCTIONS } from '../../src/formula/functions/registry.ts';
 import type { UnitPattern } from '../../src/formula/functions/spec.ts';
+import { showCount } from '../../src/formula/show.ts';
 
 /** A parameter of a function, as it is written in a formula. */
 export interface WrittenParameter {
@@ -30,7 +31,7 @@ export function patternWords(pattern: UnitPattern): string {
   const variable = pattern.variable === 'X' ? 'a distance' : `unit ${pattern.variable}`;
   if (pattern.per === undefined) return variable;
   const per = pattern.per === 'X' ? 'km' : `unit ${pattern.per}`;
-  return `${variable} per ${pattern.by === undefined ? '' : `${pattern.by.toLocaleString('en')} `}${per}`;
+  return `${variable} per ${pattern.by === undefined ? '' : `${showCount(pattern.by)} `}${per}`;
 }
 
 /** The parameters of a function in the order in which they are written. */

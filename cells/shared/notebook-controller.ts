@@ -1,5 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
+import { shownKey } from '../../src/notebook/shown-units.ts';
 import { drawWhenSeen, followSight } from './out-of-sight.ts';
 
 /**
@@ -17,6 +18,8 @@ export class NotebookController implements ReactiveController {
   #stop: (() => void) | undefined;
   #endSight: (() => void) | undefined;
   #connected = false;
+  /** The units and money in which the notebook showed its figures last. */
+  #shown = '';
 
   constructor(
     host: ReactiveControllerHost,
@@ -51,8 +54,13 @@ export class NotebookController implements ReactiveController {
     if (notebook === this.#subscribedTo) return;
     this.#leave();
     this.#subscribedTo = notebook;
+    this.#shown = notebook === undefined ? '' : shownKey(notebook.document);
     this.#stop = notebook?.subscribe((change) => {
-      if (!this.#concerns(change)) return;
+      const shown = shownKey(notebook.document);
+      const isShownAnew = shown !== this.#shown;
+      this.#shown = shown;
+      // Asked in any case: it may remember what it was told.
+      if (!this.#concerns(change) && !isShownAnew) return;
       if (change.document) this.#host.requestUpdate();
       else drawWhenSeen(this.#host);
     });

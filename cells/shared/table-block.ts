@@ -1,3 +1,4 @@
+import { showCount } from '../../src/formula/show.ts';
 import type { GridPlace } from './table-keys.ts';
 
 /** A block of figures, from corner to corner, both included: rows as they are shown, columns as shown. */
@@ -39,5 +40,5 @@ export const blockColumns = (block: Block): number => block.right - block.left +
 export function blockInWords(block: Block): string {
   const rows = blockRows(block);
   const columns = blockColumns(block);
-  return `${rows.toLocaleString('en')} ${rows === 1 ? 'row' : 'rows'} × ${columns} ${columns === 1 ? 'column' : 'columns'}`;
+  return `${showCount(rows)} ${rows === 1 ? 'row' : 'rows'} × ${columns} ${columns === 1 ? 'column' : 'columns'}`;
 }

@@ -1,9 +1,11 @@
+import { plainNumber } from '../../src/formula/show.ts';
 import { writeBlock } from '../../src/tables/block.ts';
 import { safeText } from '../../src/tables/safe-text.ts';
 import type { Block } from './table-block.ts';
 import type { RowAt } from './table-fields.ts';
-import { entryText, figureText } from './table-figure.ts';
+import { figureText } from './table-figure.ts';
 import type { Grid, GridColumn } from './table-model.ts';
+import { typedText } from './typed-entry.ts';
 
 /** A block of figures as other programs take it. */
 export interface CopiedBlock {
@@ -17,14 +19,18 @@ export interface CopiedBlock {
 function fieldText(column: GridColumn, row: number): string {
   if (column.entered !== null) {
     const entry = column.entered.entries[row] ?? null;
-    return typeof entry === 'string' ? safeText(entry) : entryText(entry);
+    if (typeof entry === 'string') return safeText(entry);
+    // A figure that is shown in another unit is copied in that one, as it will be read where it is pasted.
+    return typeof entry === 'number' && column.as !== null
+      ? plainNumber(column.as.toShown(entry))
+      : typedText(entry);
   }
   const figures = column.shown?.column;
   if (figures === undefined || figures.faults?.has(row)) return '';
   if (figures.kind === 'text') return safeText(figures.values[row] ?? '');
   const figure = figures.values[row] ?? Number.NaN;
   if (Number.isNaN(figure)) return '';
-  return figures.kind === 'number' ? String(figure) : figureText(column, row);
+  return figures.kind === 'number' ? plainNumber(figure) : figureText(column, row);
 }
 
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };

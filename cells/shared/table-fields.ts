@@ -1,3 +1,4 @@
+import { showCount } from '../../src/formula/show.ts';
 import type { EnteredColumn, Entry, NotebookDocument } from '../../src/notebook/document.ts';
 import type { Edit, RowEntries } from '../../src/notebook/edit.ts';
 import {
@@ -158,8 +159,7 @@ function fillsAcross(grid: Grid, block: Block, rowAt: RowAt): FieldWrites {
   return writes;
 }
 
-const rowsInWords = (count: number): string =>
-  `${count.toLocaleString('en')} ${count === 1 ? 'row' : 'rows'}`;
+const rowsInWords = (count: number): string => `${showCount(count)} ${count === 1 ? 'row' : 'rows'}`;
 
 /** Takes rows out of a table, wherever they stand, as one step. */
 export function removeTheseRows(document: NotebookDocument, grid: Grid, rows: readonly number[]): Edit {

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { showCount } from '../../src/formula/show.ts';
 import { faultBox } from './fault-box.ts';
 import { faultIcon } from './icons.ts';
 import { type TableFault, tableFaults } from './table-faults.ts';
@@ -7,7 +8,7 @@ import type { Grid } from './table-model.ts';
 /** Faults of single rows that are spelled out under the table. */
 const FAULTS_LISTED = 5;
 
-const count = (n: number): string => n.toLocaleString('en');
+const count = (n: number): string => showCount(n);
 const rowsInWords = (n: number): string => `${count(n)} ${n === 1 ? 'row' : 'rows'}`;
 
 export interface FaultListActions {

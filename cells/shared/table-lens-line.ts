@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { showCount } from '../../src/formula/show.ts';
 import { baseStyles } from './base-styles.ts';
 import { controlStyles } from './control-styles.ts';
 import type { Refusal } from './table-column-change.ts';
@@ -82,7 +83,7 @@ export class LensLine extends LitElement {
       return html`<span class="says bad">${this.refusal.reason}. ${this.refusal.mend}</span>`;
     }
     if (!isLaid) return nothing;
-    const rows = `${this.placeCount.toLocaleString('en')} of ${this.grid.rowCount.toLocaleString('en')} rows shown.`;
+    const rows = `${showCount(this.placeCount)} of ${showCount(this.grid.rowCount)} rows shown.`;
     return html`<span class="says">${rows} The table itself stays in its own order.</span>
       ${
         this.stale

@@ -1,8 +1,8 @@
 import type { Column } from '../../src/formula/column.ts';
-import { readEntry } from '../../src/tables/read-entry.ts';
 import type { Refusal } from './table-column-change.ts';
 import { figureText } from './table-figure.ts';
 import type { Grid, GridColumn } from './table-model.ts';
+import { readTyped } from './typed-entry.ts';
 
 /** What a figure is asked before its row is shown. */
 export type Test = 'holds' | 'is' | 'least' | 'most' | 'empty' | 'filled' | 'fault';
@@ -97,8 +97,9 @@ function figureTest(column: GridColumn, where: Where): RowTest | Refusal {
   const figures = column.shown?.column;
   if (where.text.trim() === '' || figures === undefined || figures.kind === 'text') return () => true;
   const kind = kindOf(column);
-  const unit = column.entered?.unit ?? column.shown?.type.unit?.text ?? '';
-  const read = readEntry(where.text, { kind: kind as 'number' | 'date' | 'yes_no', unit });
+  // Figures are compared as they are shown, in the unit of the head.
+  const unit = column.shown?.type.unit?.text ?? column.entered?.unit ?? '';
+  const read = readTyped(where.text, { kind: kind as 'number' | 'date' | 'yes_no', unit });
   if ('reason' in read) return read;
   const wanted = figureOf(read.entry);
   const { values } = figures;

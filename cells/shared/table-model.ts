@@ -1,9 +1,11 @@
 import type { Column, ColumnType } from '../../src/formula/column.ts';
 import { columnNode } from '../../src/formula/scope.ts';
-import { showUnit } from '../../src/formula/show.ts';
+import { columnDecimals, showUnit } from '../../src/formula/show.ts';
 import type { EnteredColumn, PairingCell, TableCell, TableColumn } from '../../src/notebook/document.ts';
 import type { LiveNotebook, NodeState } from '../../src/notebook/live-notebook.ts';
+import { readShown, type ShownAs, shownAs } from '../../src/notebook/shown-units.ts';
 import { enteredDecimals, workedDecimals } from './table-decimals.ts';
+import { type TypedColumn, typedIn } from './typed-entry.ts';
 
 /** One column as the grid shows it. */
 export interface GridColumn {
@@ -15,6 +17,8 @@ export interface GridColumn {
   readonly title: string;
   /** Unit as shown in the head, '' for none. */
   readonly unit: string;
+  /** How its figures are turned into that unit; null where they are kept in it. */
+  readonly as: ShownAs | null;
   /** The column to write into; null when its figures are worked out. */
   readonly entered: EnteredColumn | null;
   /** Whether its head opens the column's own settings: not so for a parent's key. */
@@ -40,6 +44,8 @@ export interface Grid {
   readonly foldedCount: number;
   /** Yes/no column that marks the rows with a caution triangle. */
   readonly caution: Column | null;
+  /** What a field of a unit needs to know of the notebook, for figures that are typed. */
+  readonly typedIn: (unit: string | undefined) => Pick<TypedColumn, 'as' | 'money' | 'worth'>;
 }
 
 /** What the grid needs of a live notebook. */
@@ -48,8 +54,12 @@ export type GridNotebook = Pick<LiveNotebook, 'document' | 'read' | 'typeOf' | '
 const decimalsByColumn = new WeakMap<Column, { readonly of: TableColumn; readonly decimals?: number }>();
 
 /** Decimals of a column as it is shown; worked out once for the same figures under the same settings. */
-function decimalsOf(column: Column, settings: TableColumn): number | undefined {
+function decimalsOf(column: Column, settings: TableColumn, as: ShownAs | null): number | undefined {
   if (column.kind !== 'number') return 0;
+  if (as !== null && settings.decimals !== undefined)
+    return Math.max(0, settings.decimals + as.extraDecimals);
+  // Figures that are turned are as broken as the factor: four of their digits are enough.
+  if (as !== null) return columnDecimals(column);
   if (settings.kind === 'worked' && settings.decimals !== undefined) return settings.decimals;
   const known = decimalsByColumn.get(column);
   if (known?.of === settings) return known.decimals;
@@ -88,10 +98,12 @@ export function shownOf(state: NodeState): GridColumn['shown'] {
 
 function gridColumn(notebook: GridNotebook, table: string, column: TableColumn, own: boolean): GridColumn {
   const node = columnNode(table, column.name);
-  const state = notebook.read(node);
+  const state = readShown(notebook, node);
   const shown = shownOf(state);
   const type = shown?.type ?? notebook.typeOf(node);
-  const unit = column.unit ?? (type?.kind === 'number' ? (type.unit?.text ?? '') : '');
+  const kept = column.unit ?? (type?.kind === 'number' ? (type.unit?.text ?? '') : '');
+  const as = shownAs(notebook.document, kept);
+  const unit = as?.unit ?? kept;
   const isText = type === null ? column.kind === 'text' || column.kind === 'choice' : type.kind === 'text';
   return {
     id: column.id,
@@ -99,13 +111,14 @@ function gridColumn(notebook: GridNotebook, table: string, column: TableColumn, 
     node,
     title: columnTitle(column),
     unit: unit === '' ? '' : showUnit(unit),
+    as,
     entered: own && column.kind !== 'worked' ? column : null,
     own,
     align: isText || type?.kind === 'yes_no' ? 'left' : 'right',
     draw: column.draw ?? null,
     state,
     shown,
-    decimals: shown === null ? 0 : decimalsOf(shown.column, column),
+    decimals: shown === null ? 0 : decimalsOf(shown.column, column, as),
   };
 }
 
@@ -159,6 +172,7 @@ export function gridOf(notebook: GridNotebook, cell: TableCell | PairingCell, wi
     rowCount: notebook.rowsOf(cell.name),
     foldedCount: cell.columns.filter((column) => column.folded === true).length,
     caution: cautionOf(notebook, cell),
+    typedIn: (unit) => typedIn(notebook.document, unit),
   };
 }
 

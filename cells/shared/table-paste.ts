@@ -1,11 +1,11 @@
 import type { EnteredColumn, Entry, NotebookDocument } from '../../src/notebook/document.ts';
 import type { Edit, RowEntries } from '../../src/notebook/edit.ts';
 import { addRows, group } from '../../src/notebook/edits.ts';
-import { readEntry } from '../../src/tables/read-entry.ts';
 import { bareText } from '../../src/tables/safe-text.ts';
 import { type Block, blockColumns, blockRows } from './table-block.ts';
 import { fieldsEdit, type RowAt } from './table-fields.ts';
 import type { Grid } from './table-model.ts';
+import { readTyped } from './typed-entry.ts';
 
 export interface Paste {
   /** null when every field holds already what was pasted. */
@@ -62,7 +62,7 @@ export function pasteBlock(
   let unread = 0;
   const read = (text: string, column: EnteredColumn): Entry => {
     const bare = bareText(text);
-    const entry = readEntry(bare, column);
+    const entry = readTyped(bare, { ...column, ...grid.typedIn(column.unit) });
     if ('entry' in entry) return entry.entry;
     unread++;
     return bare.trim();

@@ -115,9 +115,10 @@ function cellState(column: GridColumn, row: number): CellState {
   return { classes, content: drawn(column, row, text), invalid: false };
 }
 
-function entryColumn(column: GridColumn): EntryColumn {
+function entryColumn(grid: Grid, column: GridColumn): EntryColumn {
   const entered = column.entered!;
-  return { kind: entered.kind, unit: entered.unit, options: optionsOf(entered) ?? undefined };
+  const { kind, unit } = entered;
+  return { kind, unit, options: optionsOf(entered) ?? undefined, ...grid.typedIn(unit) };
 }
 
 function field(grid: Grid, column: GridColumn, row: number, content: unknown): TemplateResult {
@@ -127,7 +128,7 @@ function field(grid: Grid, column: GridColumn, row: number, content: unknown): T
     align=${column.align}
     .entry=${column.entered?.entries[row] ?? null}
     .shown=${figureText(column, row)}
-    .column=${entryColumn(column)}
+    .column=${entryColumn(grid, column)}
     .label=${label}
   ></sw-figure-field>`;
 }

@@ -2,6 +2,7 @@ import type { ColumnType } from '../../src/formula/column.ts';
 import { showFigure } from '../../src/formula/show.ts';
 import type { TallyFigure } from '../../src/notebook/document.ts';
 import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
+import { readShown } from '../../src/notebook/shown-units.ts';
 import { unitWords } from '../shared/figure-words.ts';
 
 /** From this share of a limit on, the gauge is striped and says how much is left. */
@@ -44,7 +45,7 @@ interface Known {
  *   // { shown: '443', unit: 'EUR', limit: { shown: '480', share: 0.923, level: 'near' }, room: '37 left', ... }
  */
 export function readTally(notebook: LiveNotebook, figure: TallyFigure): TallyReading {
-  const read = notebook.read(figure.figure);
+  const read = readShown(notebook, figure.figure);
   const known = knownFigure(notebook, figure.figure);
   const base = { label: figure.label, node: figure.figure };
   if (!known) {
@@ -95,8 +96,19 @@ export function differenceWords(difference: number, figure: TallyFigure, type: C
   return `${difference < 0 ? '−' : '+'}${size}${unit ? ` ${unit}` : ''}`;
 }
 
-function knownFigure(notebook: LiveNotebook, node: string): Known | null {
+/** The one figure of a node as it is kept; null while there is none. */
+export function keptFigure(
+  notebook: LiveNotebook,
+  node: string,
+): { readonly value: number | null; readonly working: boolean } {
   const read = notebook.read(node);
+  const held = read.state === 'settled' ? read : read.state === 'working' ? read.last : null;
+  const value = held && held.column.kind !== 'text' ? (held.column.values[0] ?? Number.NaN) : Number.NaN;
+  return { value: Number.isNaN(value) ? null : value, working: read.state === 'working' };
+}
+
+function knownFigure(notebook: LiveNotebook, node: string): Known | null {
+  const read = readShown(notebook, node);
   const held = read.state === 'settled' ? read : read.state === 'working' ? read.last : null;
   const value = held && held.column.kind !== 'text' ? held.column.values[0] : undefined;
   if (!held || value === undefined || Number.isNaN(value)) return null;

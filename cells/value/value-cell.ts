@@ -1,19 +1,21 @@
 import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { showUnit } from '../../src/formula/show.ts';
-import type { Entry, ValueCell, ValueContent } from '../../src/notebook/document.ts';
+import type { Entry, NotebookDocument, ValueCell, ValueContent } from '../../src/notebook/document.ts';
 import type { Edit } from '../../src/notebook/edit.ts';
 import { addCell, valueEdit } from '../../src/notebook/edits.ts';
-import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
+import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
 import { same } from '../../src/notebook/same.ts';
+import { shownAs } from '../../src/notebook/shown-units.ts';
 import { isUnfilled } from '../shared/card-state.ts';
 import { CellElement, touches } from '../shared/cell-element.ts';
 import { pick } from '../shared/cell-events.ts';
 import type { EntryColumn, EntryDetail, FigureField } from '../shared/figure-field.ts';
 import { firstFocusable } from '../shared/focusable.ts';
+import { typedIn } from '../shared/typed-entry.ts';
 import { formRun } from './form-run.ts';
 import { newValueOnForm } from './new-value.ts';
-import { shownValue } from './shown-value.ts';
+import { shownAmount, shownValue } from './shown-value.ts';
 import { valueCellStyles } from './value-cell.styles.ts';
 import { outsideLimits } from './value-limits.ts';
 
@@ -42,6 +44,7 @@ export class ValueCellElement extends CellElement<ValueCell> {
   #was = new Map<string, string>();
 
   #drawnCells: readonly ValueCell[] = [];
+  #drawnConverted = false;
 
   constructor() {
     super();
@@ -56,12 +59,17 @@ export class ValueCellElement extends CellElement<ValueCell> {
   protected override concerns(change: NotebookChange): boolean {
     if (change.edit) {
       const before = this.#was.size;
-      this.#was = wasBefore(change.edit);
+      this.#was = wasBefore(this.notebook, change.edit);
       if (before > 0) return true;
     }
     const { cells } = this;
-    if (change.document && !same(cells, this.#drawnCells)) return true;
+    if (change.document && (this.#convertsShown() || !same(cells, this.#drawnCells))) return true;
     return cells.some((cell) => touches(change.nodes, cell.name));
+  }
+
+  /** In measures or money of the notebook's own choice, now or when last drawn: rates change what is shown. */
+  #convertsShown(): boolean {
+    return this.#drawnConverted || converts(this.notebook.document);
   }
 
   /** Put the keyboard in the first blank. */
@@ -87,6 +95,7 @@ export class ValueCellElement extends CellElement<ValueCell> {
 
   protected override body(_cell: ValueCell): TemplateResult {
     this.#drawnCells = this.cells;
+    this.#drawnConverted = converts(this.notebook.document);
     return html`<div class="blanks">
       ${repeat(
         this.cells,
@@ -133,14 +142,17 @@ export class ValueCellElement extends CellElement<ValueCell> {
     const { content } = cell;
     const sliding = this.sliding?.cell === cell.id ? this.sliding.value : null;
     const fault = this.notebook.faultsOf(cell.id).find((one) => !isUnfilled(one));
-    const shown = sliding === null ? shownValue(this.notebook, cell) : String(sliding);
+    const shown =
+      sliding === null || content.type !== 'number'
+        ? shownValue(this.notebook, cell)
+        : shownAmount(this.notebook, content, sliding);
     return html`<sw-figure-field
       size="blank"
       .label=${cell.title}
-      .column=${entryColumn(content)}
+      .column=${entryColumn(this.notebook, content)}
       .entry=${content.value}
       .shown=${shown}
-      .unit=${unitNote(content)}
+      .unit=${unitNote(this.notebook, content)}
       .fault=${fault?.message ?? ''}
       .was=${this.#was.get(cell.id) ?? ''}
       .check=${(entry: Entry) => outsideLimits(content, entry)}
@@ -188,10 +200,10 @@ export class ValueCellElement extends CellElement<ValueCell> {
   }
 }
 
-function entryColumn(content: ValueContent): EntryColumn {
+function entryColumn({ document }: LiveNotebook, content: ValueContent): EntryColumn {
   switch (content.type) {
     case 'number':
-      return { kind: 'number', unit: content.unit };
+      return { kind: 'number', unit: content.unit, ...typedIn(document, content.unit) };
     case 'choice':
       return { kind: 'choice', options: content.options };
     default:
@@ -200,8 +212,8 @@ function entryColumn(content: ValueContent): EntryColumn {
 }
 
 /** What stands after the figure: its unit, or the day of the week of a date. */
-function unitNote(content: ValueContent): string {
-  if (content.type === 'number') return showUnit(content.unit);
+function unitNote({ document }: LiveNotebook, content: ValueContent): string {
+  if (content.type === 'number') return showUnit(shownAs(document, content.unit)?.unit ?? content.unit);
   const day = content.type === 'date' && content.value !== null ? new Date(`${content.value}T00:00Z`) : null;
   return day && !Number.isNaN(day.valueOf())
     ? day.toLocaleDateString('en', { weekday: 'short', timeZone: 'UTC' })
@@ -209,17 +221,25 @@ function unitNote(content: ValueContent): string {
 }
 
 /** What the edited values were, by cell id. */
-function wasBefore(edit: Edit): Map<string, string> {
+function wasBefore(notebook: LiveNotebook, edit: Edit): Map<string, string> {
   const was = new Map<string, string>();
   const visit = (one: Edit): void => {
     if (one.kind === 'group') one.edits.forEach(visit);
     else if (one.kind === 'value' && one.before.value !== one.after.value && one.before.value !== null) {
-      was.set(one.cell, String(one.before.value));
+      const { before } = one;
+      const isFigure = before.type === 'number' && typeof before.value === 'number';
+      was.set(
+        one.cell,
+        isFigure ? shownAmount(notebook, before, Number(before.value)) : String(before.value),
+      );
     }
   };
   visit(edit);
   return was;
 }
+
+const converts = ({ measures, shown_money }: NotebookDocument): boolean =>
+  measures !== undefined || shown_money !== undefined;
 
 declare global {
   interface HTMLElementTagNameMap {

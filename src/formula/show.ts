@@ -5,13 +5,47 @@ import { tryUnit } from './unit-text.ts';
 /** What stands where a figure is missing. */
 export const MISSING_SIGN = '–';
 
+let locale = 'en';
+let mark = '.';
 const formats = new Map<string, Intl.NumberFormat>();
+
+/**
+ * Has numbers written as in this locale from now on, with Latin digits: once, as the page starts. A locale that
+ * is none is left aside.
+ *
+ * Example: after writeNumbersAs('de-DE') showNumber(12345.678, 1) is '12.345,7'.
+ */
+export function writeNumbersAs(wanted: string): void {
+  try {
+    mark = new Intl.NumberFormat(wanted, LATIN).formatToParts(1.5).find(isMark)?.value ?? '.';
+    locale = wanted;
+    formats.clear();
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+  }
+}
+
+const LATIN = { numberingSystem: 'latn' } as const;
+const isMark = ({ type }: Intl.NumberFormatPart): boolean => type === 'decimal';
+
+/** The locale in which numbers are written, and read where one mark alone could mean two things. */
+export const numberLocale = (): string => locale;
+
+/** A number in full, to be written over: no group marks, the decimal mark of the locale. */
+export const plainNumber = (figure: number): string => String(figure).replace('.', mark);
+
+/** A count with grouped thousands: '1,234'. */
+export const showCount = (count: number): string => showNumber(count, 0);
 
 function format(least: number, most: number): Intl.NumberFormat {
   const key = `${least} ${most}`;
   let held = formats.get(key);
   if (held === undefined) {
-    held = new Intl.NumberFormat('en', { minimumFractionDigits: least, maximumFractionDigits: most });
+    held = new Intl.NumberFormat(locale, {
+      ...LATIN,
+      minimumFractionDigits: least,
+      maximumFractionDigits: most,
+    });
     formats.set(key, held);
   }
   return held;
@@ -34,7 +68,7 @@ export function usualDecimals(figure: number): number {
 export function showNumber(figure: number, decimals?: number): string {
   if (Number.isNaN(figure)) return MISSING_SIGN;
   const size = Math.abs(figure);
-  if (size >= 1e15) return figure.toExponential(4);
+  if (size >= 1e15) return figure.toExponential(4).replace('.', mark);
   if (decimals === undefined) {
     const places = usualDecimals(figure);
     return minus(format(0, places).format(figure));
@@ -48,8 +82,10 @@ export function showNumber(figure: number, decimals?: number): string {
 
 /** A true minus sign, and none before a rounded nought. */
 function minus(text: string): string {
-  if (!text.startsWith('-')) return text;
-  return /[1-9]/.test(text) ? `−${text.slice(1)}` : text.slice(1);
+  // Some locales put a sign of direction before the minus, or have the true one already.
+  const bare = text.replace(/[\u200e\u200f\u061c]/g, '');
+  if (!/^[-−]/.test(bare)) return bare;
+  return /[1-9]/.test(bare) ? `−${bare.slice(1)}` : bare.slice(1);
 }
 
 /** Days since 1970-01-01 as an ISO 8601 date. */

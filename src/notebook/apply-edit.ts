@@ -274,7 +274,11 @@ function applyPin(cell: Cell, edit: EditOf<'pin'>): CallsCell {
 }
 
 function applyNotebook(document: NotebookDocument, edit: EditOf<'notebook'>): NotebookDocument {
-  expectBefore(edit.before, document[edit.field], `The notebook's ${edit.field}`);
-  refuseIf(fieldRefusal(edit.field, edit.after), 'This notebook');
-  return { ...document, [edit.field]: edit.after };
+  const { field, after } = edit;
+  expectBefore(edit.before, document[field] ?? '', `The notebook's ${field}`);
+  refuseIf(fieldRefusal(field, after), 'This notebook');
+  if (after !== '' || (field !== 'measures' && field !== 'shown_money'))
+    return { ...document, [field]: after };
+  const { [field]: _, ...others } = document;
+  return others;
 }

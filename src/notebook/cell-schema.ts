@@ -331,12 +331,16 @@ export const cellSchema: v.GenericSchema<unknown, Cell> = v.variant(
   'must be a cell',
 );
 
+const currency = v.pipe(
+  v.string('must be text'),
+  v.regex(/^[A-Z]{3}$/, 'must be a currency code of three capitals, such as EUR'),
+);
+
 export const documentFields = {
   id,
   title: text(BOUNDS.titleLength),
   gist: text(BOUNDS.gistLength),
-  money: v.pipe(
-    v.string('must be text'),
-    v.regex(/^[A-Z]{3}$/, 'must be a currency code of three capitals, such as EUR'),
-  ),
+  money: currency,
+  measures: v.optional(v.picklist(['metric', 'imperial'], 'must be metric or imperial')),
+  shown_money: v.optional(currency),
 };

@@ -1,10 +1,8 @@
 import { tryUnit } from '../formula/unit-text.ts';
 import { convertFigure } from '../tables/convert-figure.ts';
-import type { Cell, Entry, NotebookDocument, TableColumn, ValueContent } from './document.ts';
+import type { Cell, Entry, Measures, NotebookDocument, TableColumn, ValueContent } from './document.ts';
 import type { Edit } from './edit.ts';
 import { columnsOf } from './lookup.ts';
-
-export type Measures = 'metric' | 'imperial';
 
 interface Swap {
   readonly from: string;

@@ -1,4 +1,4 @@
-import { showUnit } from '../formula/show.ts';
+import { showNumber, showUnit } from '../formula/show.ts';
 import type {
   Cell,
   EnteredColumn,
@@ -9,7 +9,7 @@ import type {
   ValueContent,
 } from './document.ts';
 import { isNamed } from './document.ts';
-import type { Edit } from './edit.ts';
+import type { Edit, NotebookField } from './edit.ts';
 import { cellHead, columnHead, findCell, findColumn, isEntered } from './lookup.ts';
 import { same } from './same.ts';
 
@@ -19,6 +19,14 @@ export interface EditWords {
   /** How: `3.1 to 2.9 mm`. */
   readonly change: string;
 }
+
+const FIELD_WORDS: Readonly<Record<NotebookField, string>> = {
+  title: 'Notebook name',
+  gist: 'Notebook gist',
+  money: 'Currency',
+  measures: 'Measures shown',
+  shown_money: 'Money shown',
+};
 
 type EditOf<K extends Edit['kind']> = Extract<Edit, { kind: K }>;
 
@@ -46,8 +54,8 @@ export function describeEdit(document: NotebookDocument, edit: Edit): EditWords 
     case 'pin':
       return { what: edit.part, change: `${edit.before ?? 'as proposed'} to ${edit.after ?? 'as proposed'}` };
     case 'notebook': {
-      const what = { title: 'Notebook name', gist: 'Notebook gist', money: 'Currency' }[edit.field];
-      return { what, change: `${edit.before || 'empty'} to ${edit.after || 'empty'}` };
+      const none = edit.field === 'measures' || edit.field === 'shown_money' ? 'as kept' : 'empty';
+      return { what: FIELD_WORDS[edit.field], change: `${edit.before || none} to ${edit.after || none}` };
     }
     case 'group': {
       const only = edit.edits.length === 1 ? edit.edits[0] : undefined;
@@ -96,10 +104,8 @@ function entryWords(entry: Entry): string {
 
 /** Whole thousands grouped, as on the page; never rounded past what was typed. */
 function numberWords(figure: number): string {
-  const [whole, rest] = String(figure).split('.');
-  if (whole!.includes('e')) return String(figure);
-  const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, ',');
-  return rest === undefined ? grouped : `${grouped}.${rest}`;
+  const text = String(figure);
+  return text.includes('e') ? text : showNumber(figure, text.split('.')[1]?.length ?? 0);
 }
 
 function describeValue(document: NotebookDocument, edit: EditOf<'value'>): EditWords {

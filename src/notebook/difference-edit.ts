@@ -14,10 +14,9 @@ const MOST_ENTRIES = 500;
  */
 export function differenceEdit(before: NotebookDocument, after: NotebookDocument, label: string): Edit {
   const edits: Edit[] = [];
-  for (const field of ['title', 'gist', 'money'] as const) {
-    if (before[field] !== after[field]) {
-      edits.push({ kind: 'notebook', field, before: before[field], after: after[field] });
-    }
+  for (const field of ['title', 'gist', 'money', 'measures', 'shown_money'] as const) {
+    const [was, is] = [before[field] ?? '', after[field] ?? ''];
+    if (was !== is) edits.push({ kind: 'notebook', field, before: was, after: is });
   }
   const cells = before.cells.slice();
   const kept = new Set(after.cells.map((cell) => cell.id));

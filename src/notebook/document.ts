@@ -13,8 +13,14 @@ export interface NotebookDocument {
   readonly gist: string;
   /** The notebook's own currency, an ISO 4217 code. */
   readonly money: string;
+  /** Measures in which figures are shown and typed, whatever unit they are kept in; as kept if absent. */
+  readonly measures?: Measures;
+  /** ISO 4217 code in which sums are shown and typed, through `rates_of_exchange`; `money` if absent. */
+  readonly shown_money?: string;
   readonly cells: readonly Cell[];
 }
+
+export type Measures = 'metric' | 'imperial';
 
 export type Cell =
   | NoteCell

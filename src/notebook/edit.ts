@@ -62,11 +62,14 @@ export type Edit =
     }
   | {
       readonly kind: 'notebook';
-      readonly field: 'title' | 'gist' | 'money';
+      readonly field: NotebookField;
       readonly before: string;
       readonly after: string;
     }
   | { readonly kind: 'group'; readonly label: string; readonly edits: readonly Edit[] };
+
+/** A text of the notebook as a whole; `measures` and `shown_money` are '' where they are not chosen. */
+export type NotebookField = 'title' | 'gist' | 'money' | 'measures' | 'shown_money';
 
 export interface Placed<T> {
   readonly item: T;

@@ -1,7 +1,7 @@
 import { describeEdit } from './describe-edit.ts';
 import type { Cell, Entry, NotebookDocument, TableColumn, ValueContent } from './document.ts';
 import { cellWords } from './document-rules.ts';
-import type { Edit, RowEntries } from './edit.ts';
+import type { Edit, NotebookField, RowEntries } from './edit.ts';
 import { EditError } from './edit-error.ts';
 import { invertEdit } from './invert-edit.ts';
 import { columnsOf, findCell, findColumn, isEntered, placeOfCell, rowCount } from './lookup.ts';
@@ -210,12 +210,8 @@ export function pinEdit(document: NotebookDocument, cellId: string, part: string
   return { kind: 'pin', cell: cellId, part, before, after: call };
 }
 
-export function notebookEdit(
-  document: NotebookDocument,
-  field: 'title' | 'gist' | 'money',
-  after: string,
-): Edit {
-  return { kind: 'notebook', field, before: document[field], after };
+export function notebookEdit(document: NotebookDocument, field: NotebookField, after: string): Edit {
+  return { kind: 'notebook', field, before: document[field] ?? '', after };
 }
 
 /** Several edits as one step of undo. Each must have been made for the document as the ones before leave it. */

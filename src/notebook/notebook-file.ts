@@ -44,6 +44,8 @@ const FIELD_ORDER = [
     'title',
     'gist',
     'money',
+    'measures',
+    'shown_money',
     'source',
     'form',
     'left',

@@ -10,6 +10,7 @@ import {
   VERSION,
 } from './document.ts';
 import { cellRuleBroken, cellWords, doubledCell } from './document-rules.ts';
+import type { NotebookField } from './edit.ts';
 import { refusalOf } from './refusal.ts';
 
 export type Opened = { readonly document: NotebookDocument } | { readonly refusal: string };
@@ -110,8 +111,9 @@ export function contentRefusal(content: ValueContent): string | null {
   return checked.success ? null : refusalOf(checked.issues);
 }
 
-/** Why the notebook's title, gist or currency cannot be this text; null when it can. */
-export function fieldRefusal(field: 'title' | 'gist' | 'money', text: string): string | null {
+/** Why a text of the notebook as a whole cannot be this text; null when it can. */
+export function fieldRefusal(field: NotebookField, text: string): string | null {
+  if (text === '' && (field === 'measures' || field === 'shown_money')) return null;
   const checked = v.safeParse(documentFields[field], text, FIRST_ONLY);
   return checked.success ? null : `${field} ${refusalOf(checked.issues)}`;
 }

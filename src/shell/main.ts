@@ -1,3 +1,4 @@
+import { writeNumbersAs } from '../formula/show.ts';
 import { facesReady } from './look/faces-ready.ts';
 import { startTheme } from './look/theme.ts';
 import '../../cells/shared/register.ts';
@@ -12,4 +13,5 @@ import '../../cells/tally/register.ts';
 import './register.ts';
 
 startTheme();
+writeNumbersAs(navigator.language);
 void facesReady().then(() => document.body.append(document.createElement('sparewell-app')));

@@ -369,6 +369,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     else if (action === 'keep-file') this.#standBy?.chooseFile();
     else if (action === 'notebooks') void this.#desk?.show();
     else if (action === 'moments') void this.#desk?.showMoments();
+    else if (action === 'units') void this.#desk?.showUnits();
     else if (action === 'new') void this.#askForNew();
     else if (action === 'print') this.notice = printFirstSheet(session.notebook.document, this.road);
     else if (action === 'walk') this.#walk.start(session.notebook.document);

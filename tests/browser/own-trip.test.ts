@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axe } from './support/axe.ts';
+import { chooseInMenu } from './support/choose-in-menu.ts';
 import { withApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 import { columnWords, tableCard } from './support/table-card.ts';
@@ -115,7 +116,7 @@ test('by keyboard at 390 px: from an empty notebook through every step to calls 
     expect((await columnWords(tableCard(page, 'Legs'), 1))[0]).toBe('321.8688');
     await page.getByText('When it was begun, this was left for later').waitFor({ state: 'attached' });
   });
-});
+}, 120_000);
 
 const points = ['Here', 'There', 'Yonder'].map(
   (name, at) => `<rtept lat="${at}" lon="10"><name>${name}</name></rtept>`,
@@ -139,12 +140,9 @@ async function bringIn(page: Page, step: string, name: string, buffer: Buffer): 
 test('from the list of notebooks: a track and a price list come in on the way, a step is gone back to, and undo begins with the notebook', async () => {
   await withApp({ server }, async ({ page }) => {
     await ready(page);
-    await page.getByRole('button', { name: 'Notebook', exact: true }).click();
-    await page.getByRole('button', { name: 'All notebooks' }).click();
-    await page
-      .getByRole('dialog', { name: 'Notebooks on this device' })
-      .getByRole('button', { name: 'Start your own trip' })
-      .click();
+    const list = page.getByRole('dialog', { name: 'Notebooks on this device' });
+    await chooseInMenu(page, 'All notebooks', list);
+    await list.getByRole('button', { name: 'Start your own trip' }).click();
     await steps(page)
       .getByRole('button', { name: /The parts/ })
       .click();
@@ -202,4 +200,4 @@ test('from the list of notebooks: a track and a price list come in on the way, a
     const undo = page.locator('sw-head-bar').getByRole('button', { name: 'Undo', exact: true });
     expect(await undo.isDisabled()).toBe(true);
   });
-});
+}, 120_000);

@@ -14,6 +14,7 @@ import { NotebookController } from '../../../cells/shared/notebook-controller.ts
 import { setProperty } from '../../../cells/shared/set-property.ts';
 import { gauge, gaugeStyles } from '../../../cells/tally/gauge.ts';
 import { readTally, type TallyReading } from '../../../cells/tally/tally-reading.ts';
+import { showCount } from '../../formula/show.ts';
 import type { TallyFigure } from '../../notebook/document.ts';
 import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { firstTally, type LogEntry } from '../session/effect-log.ts';
@@ -153,7 +154,7 @@ export class TallyStrip extends LitElement {
     if (figure.percent && reading.value !== null && reading.value > 0) {
       return reading.value >= 0.6
         ? 'more often than not'
-        : `about 1 trip in ${Math.round(1 / reading.value).toLocaleString('en')}`;
+        : `about 1 trip in ${showCount(Math.round(1 / reading.value))}`;
     }
     return (
       this.notebook.document.cells.find((cell) => 'name' in cell && cell.name === figure.figure)?.gist ?? ''

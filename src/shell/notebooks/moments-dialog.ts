@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { closeIcon, faultIcon } from '../../../cells/shared/icons.ts';
+import { showCount } from '../../formula/show.ts';
 import { differences } from '../../notebook/compare.ts';
 import { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { goTo, MOMENT_NAME_LENGTH, type Moment } from '../../notebook/moments.ts';
@@ -147,7 +148,7 @@ export class MomentsDialog extends LitElement {
     return html`<section>
       <h3>Changed since ${moment.name}</h3>
       <ul class="plainly">${listed.map(({ what, change }) => html`<li><span>${what}</span> <span>${change}</span></li>`)}</ul>
-      ${more > 0 ? html`<p class="none">and ${more.toLocaleString('en')} more</p>` : nothing}
+      ${more > 0 ? html`<p class="none">and ${showCount(more)} more</p>` : nothing}
     </section>`;
   }
 

@@ -100,6 +100,19 @@ export class NotebookDesk {
     }
   }
 
+  /** Shows the choice of measures and money. */
+  async showUnits(): Promise<void> {
+    const { session, renderRoot } = this.#page;
+    if (session === null) return;
+    const { UnitsDialog } = await import('./units-dialog.ts');
+    if (customElements.get('sw-units') === undefined) customElements.define('sw-units', UnitsDialog);
+    renderRoot.querySelector('sw-units')?.remove();
+    const dialog = document.createElement('sw-units');
+    dialog.notebook = session.notebook;
+    renderRoot.append(dialog);
+    await dialog.show();
+  }
+
   /** Shows the steps to a notebook of one's own. */
   async startOwnTrip(): Promise<void> {
     try {

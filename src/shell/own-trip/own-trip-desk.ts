@@ -1,3 +1,4 @@
+import { showCount } from '../../formula/show.ts';
 import type { NotebookDocument, TableCell, ValueCell } from '../../notebook/document.ts';
 import { freshId } from '../../notebook/fresh-id.ts';
 import { LiveNotebook } from '../../notebook/live-notebook.ts';
@@ -162,7 +163,7 @@ export class OwnTripDesk {
     const lengths = column !== null && isEntered(column) ? column.entries : [];
     const km = lengths.reduce<number>((sum, one) => sum + (typeof one === 'number' ? one : 0), 0);
     const legs = rowCount(route);
-    return `${legs} ${legs === 1 ? 'leg' : 'legs'}, ${Math.round(km).toLocaleString('en')} km`;
+    return `${legs} ${legs === 1 ? 'leg' : 'legs'}, ${showCount(km)} km`;
   }
 
   dropLegs(): void {

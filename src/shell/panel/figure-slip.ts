@@ -157,7 +157,7 @@ function isWholeColumn(term: Term): boolean {
 
 /** A figure as it stands in a formula, where the unit would only be in the way. */
 function bareFigure(figure: string): string {
-  const match = /^([−<>+]?[\d,.]+(?:e[+-]?\d+)?)(?: .*)?$/.exec(figure);
+  const match = /^([−<>+]?[\d,.'’\u00a0\u202f]+(?:e[+-]?\d+)?)(?: .*)?$/.exec(figure);
   return match?.[1] ?? figure;
 }
 

@@ -1,7 +1,9 @@
-import { differenceWords, readTally } from '../../../cells/tally/tally-reading.ts';
+import { differenceWords, keptFigure } from '../../../cells/tally/tally-reading.ts';
+import { tryUnit } from '../../formula/unit-text.ts';
 import { describeEdit } from '../../notebook/describe-edit.ts';
 import type { NotebookDocument, TallyCell, TallyFigure } from '../../notebook/document.ts';
 import type { LiveNotebook, NotebookChange } from '../../notebook/live-notebook.ts';
+import { shownAs } from '../../notebook/shown-units.ts';
 
 /** What an edit did to one figure of the tally. */
 export interface Effect {
@@ -118,8 +120,9 @@ export class EffectLog {
   #figures(): ReadonlyMap<string, number> {
     const figures = new Map<string, number>();
     for (const figure of firstTally(this.#notebook.document)?.figures ?? []) {
-      const { value, state } = readTally(this.#notebook, figure);
-      const held = state === 'working' ? this.#last?.get(figure.figure) : value;
+      // As they are kept: showing another unit is no change of a figure.
+      const { value, working } = keptFigure(this.#notebook, figure.figure);
+      const held = working ? this.#last?.get(figure.figure) : value;
       if (held !== null && held !== undefined) figures.set(figure.figure, held);
     }
     return figures;
@@ -134,7 +137,10 @@ export class EffectLog {
       if (was === undefined || is === undefined) {
         effects.push({ figure, difference: Number.NaN, words: is === undefined ? NO_FIGURE : FIGURE_AGAIN });
       } else if (type) {
-        effects.push({ figure, difference: is - was, words: differenceWords(is - was, figure, type) });
+        const as = shownAs(this.#notebook.document, type.unit?.text ?? '');
+        const difference = as === null ? is - was : as.toShown(is - was);
+        const unit = as === null ? type.unit : tryUnit(as.unit);
+        effects.push({ figure, difference, words: differenceWords(difference, figure, { ...type, unit }) });
       }
     }
     return effects;

@@ -39,6 +39,8 @@ export interface OpenAppOptions {
   readonly offline?: boolean;
   /** False opens the worked example without its plan, which takes seconds to be worked out; true if absent. */
   readonly plan?: boolean;
+  /** The browser's language, en-GB if absent. */
+  readonly locale?: string;
   /** Complaints that the test provokes on purpose. */
   readonly expected?: readonly RegExp[];
 }
@@ -117,7 +119,7 @@ async function newContext(
     colorScheme: options.colorScheme ?? 'light',
     hasTouch: options.touch ?? false,
     serviceWorkers: options.offline ? ('allow' as const) : ('block' as const),
-    locale: 'en-GB',
+    locale: options.locale ?? 'en-GB',
     timezoneId: 'UTC',
   };
   if (userDataFolder === undefined) {

@@ -22,8 +22,8 @@ test('the sums of its lists are the notebook’s totals', async () => {
     expect(sum(lines.map((line) => line.sum))).toBeCloseTo(figure(notebook, 'parts_spending'), 8);
     expect(prep.shopping.sum).toBeCloseTo(figure(notebook, 'parts_spending'), 8);
     expect(prep.hours).toBeCloseTo(figure(notebook, 'shed_time'), 8);
-    expect(sum(prep.bags.map((bag) => bag.massKg))).toBeCloseTo(figure(notebook, 'pack_mass'), 8);
-    expect(sum(prep.bags.map((bag) => bag.volumeL))).toBeCloseTo(figure(notebook, 'pack_volume'), 8);
+    expect(sum(prep.bags.map((bag) => bag.mass))).toBeCloseTo(figure(notebook, 'pack_mass'), 8);
+    expect(sum(prep.bags.map((bag) => bag.volume))).toBeCloseTo(figure(notebook, 'pack_volume'), 8);
     for (const order of prep.shopping.orders)
       for (const line of order.lines) expect(line.each * line.pieces).toBeCloseTo(line.sum, 8);
   });
