@@ -370,6 +370,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     else if (action === 'notebooks') void this.#desk?.show();
     else if (action === 'moments') void this.#desk?.showMoments();
     else if (action === 'units') void this.#desk?.showUnits();
+    else if (action === 'merge') void this.#desk?.showMerge();
     else if (action === 'new') void this.#askForNew();
     else if (action === 'print') this.notice = printFirstSheet(session.notebook.document, this.road);
     else if (action === 'walk') this.#walk.start(session.notebook.document);

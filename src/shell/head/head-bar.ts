@@ -17,6 +17,7 @@ export type HeadAction =
   | 'notebooks'
   | 'moments'
   | 'units'
+  | 'merge'
   | 'open'
   | 'save-file'
   | 'keep-file'
@@ -157,7 +158,7 @@ export class HeadBar extends LitElement {
       ${item('import', 'Import prices or rows')} ${item('notebooks', 'All notebooks')} ${item('open', 'Open file')} ${item('save-file', 'Save as file')}
       ${'showSaveFilePicker' in globalThis ? item('keep-file', this.file ? `Keep in another file than ${this.file}` : 'Keep a file too') : nothing}
       ${item('new', 'New notebook')} ${item('print', 'Print prep sheet')}
-      ${item('moments', 'Moments and what-ifs')} ${item('units', 'Units and money')}
+      ${item('moments', 'Moments and what-ifs')} ${item('units', 'Units and money')} ${item('merge', 'Compare a partner’s file')}
       ${item('undo', 'Undo', !this.notebook.canUndo)} ${item('redo', 'Redo', !this.notebook.canRedo)}
       ${item('walk', 'Show me round')}
       ${this.#light('in-menu')}

@@ -100,6 +100,20 @@ export class NotebookDesk {
     }
   }
 
+  /** Shows what a partner's file has otherwise than the notebook on the page. */
+  async showMerge(): Promise<void> {
+    const { session, renderRoot } = this.#page;
+    if (session === null) return;
+    const { MergeDialog } = await import('./merge-dialog.ts');
+    if (customElements.get('sw-merge') === undefined) customElements.define('sw-merge', MergeDialog);
+    renderRoot.querySelector('sw-merge')?.remove();
+    const dialog = document.createElement('sw-merge');
+    dialog.notebook = session.notebook;
+    dialog.moments = await pastStore.moments(session.notebook.document.id).catch(() => []);
+    renderRoot.append(dialog);
+    await dialog.show();
+  }
+
   /** Shows the choice of measures and money. */
   async showUnits(): Promise<void> {
     const { session, renderRoot } = this.#page;
