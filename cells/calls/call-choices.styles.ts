@@ -22,7 +22,7 @@ export const callChoicesStyles = css`
   }
   .opt {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) auto;
+    grid-template-columns: minmax(0, 1fr) auto auto;
     gap: 4px 9px;
     align-items: center;
     padding: 7px 16px 8px;
@@ -162,6 +162,33 @@ export const callChoicesStyles = css`
   .hand-line .plain {
     margin-left: 6px;
   }
+  .forbid {
+    font-size: var(--t-2);
+  }
+  .forbid[aria-pressed='true'] {
+    color: var(--pen);
+    font-weight: 600;
+  }
+  .forbid[aria-disabled] {
+    color: var(--ink-3);
+  }
+  .barred-sign {
+    width: 10px;
+    height: 10px;
+    margin-right: 3px;
+  }
+  .refused {
+    display: flex;
+    gap: 8px;
+    padding-top: 8px;
+    font-size: var(--t-2);
+  }
+  .refused svg {
+    width: 13px;
+    height: 13px;
+    flex: none;
+    color: var(--fault);
+  }
   .why-call {
     margin-top: 14px;
   }
@@ -172,6 +199,7 @@ export const callChoicesStyles = css`
     label {
       min-height: 30px;
     }
+    .forbid,
     .eur {
       min-width: 44px;
       min-height: var(--touch);

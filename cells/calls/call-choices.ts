@@ -1,4 +1,11 @@
-import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import {
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { CallsCell } from '../../src/notebook/document.ts';
 import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
@@ -6,21 +13,22 @@ import { baseStyles } from '../shared/base-styles.ts';
 import { touches } from '../shared/cell-element.ts';
 import { says } from '../shared/cell-events.ts';
 import { controlStyles } from '../shared/control-styles.ts';
+import { barredIcon, faultIcon } from '../shared/icons.ts';
 import { NotebookController } from '../shared/notebook-controller.ts';
 import { setProperty } from '../shared/set-property.ts';
 import { callChoicesStyles } from './call-choices.styles.ts';
 import { callGlyph } from './call-glyph.ts';
 import { callInWords } from './call-kind.ts';
-import { editForCall } from './call-pin.ts';
+import { editForCall, editForForbidding, forbidRefusal } from './call-pin.ts';
 import { type CostParts, readCostParts, stripLength } from './call-strip.ts';
 import { callStyles } from './call-styles.ts';
 import { type PartCall, type PartCalls, readCalls } from './calls-reading.ts';
-import { fineMoney, marginOf } from './calls-words.ts';
+import { fineMoney, forbiddingInWords, marginOf } from './calls-words.ts';
 
 /**
  * The calls of one part, for the panel: each with its expected cost and a strip of what the cost is made of
  * (solid: cash; striped: work, freight and carrying; hatched: risk left on the road; dotted: life used up).
- * Choosing one sets it by hand; a call that may not be made says why.
+ * Choosing one sets it by hand, Forbid rules it out; a call that may not be made says why.
  *
  * @prop notebook  @prop cellId id of a calls cell
  * @prop partName name of the part (`part` itself is a property that every element has)
@@ -32,6 +40,7 @@ export class CallChoices extends LitElement {
     notebook: { attribute: false },
     cellId: { attribute: false },
     partName: { attribute: false },
+    refusal: { state: true },
   };
 
   static override styles = [baseStyles, controlStyles, callStyles, callChoicesStyles];
@@ -39,11 +48,14 @@ export class CallChoices extends LitElement {
   declare notebook: LiveNotebook;
   declare cellId: string;
   declare partName: string;
+  /** Why what was asked last cannot be; '' when it could. */
+  declare private refusal: string;
 
   constructor() {
     super();
     this.cellId = '';
     this.partName = '';
+    this.refusal = '';
     new NotebookController(
       this,
       () => this.notebook,
@@ -67,6 +79,10 @@ export class CallChoices extends LitElement {
     );
   }
 
+  override willUpdate(changed: PropertyValues): void {
+    if (changed.has('partName')) this.refusal = '';
+  }
+
   override render(): unknown {
     const cell = this.#cell;
     if (cell === undefined || this.partName === '') return nothing;
@@ -80,6 +96,7 @@ export class CallChoices extends LitElement {
         ${part.calls.map((call) => this.#option(cell, part, call, money, strips?.get(call.call), longest))}
       </fieldset>
       ${longest > 0 ? this.#key() : nothing}
+      ${this.refusal === '' ? nothing : html`<p class="refused" role="alert">${faultIcon()}${this.refusal}</p>`}
       ${part.pinned === null ? nothing : this.#pinned(cell, part, part.pinned)}
       ${cell.plan === undefined ? nothing : html`<sw-call-why class="why-call" .notebook=${this.notebook} .planName=${cell.plan} .partName=${part.part}></sw-call-why>`}`;
   }
@@ -102,23 +119,28 @@ export class CallChoices extends LitElement {
   ): TemplateResult {
     const isChosen = part.chosen?.call === call.call;
     const isPriced = Number.isFinite(call.cost);
-    const canChoose = call.allowed && isPriced && call.waitsFor === '';
+    const canChoose = call.allowed && isPriced && call.waitsFor === '' && !call.forbidden;
     const why =
       call.waitsFor !== ''
         ? `Waits for ${call.waitsFor}.`
         : call.allowed
-          ? ''
+          ? call.forbidden
+            ? 'Forbidden by hand: the plan does without it.'
+            : ''
           : call.reason || 'This call is not allowed.';
+    const refused = forbidRefusal(part, call, call.kind);
     return html`<div class="opt ${canChoose ? '' : 'shut'}" data-call=${call.kind} ?data-on=${isChosen}>
       <label>
         <input type="radio" name="call" .checked=${live(isChosen)} ?disabled=${!canChoose && !isChosen}
           aria-describedby=${why === '' ? nothing : `why-${call.row}`}
           @change=${() => this.#choose(cell, part, call)} />
         ${callGlyph(call.kind)}
-        <span class="nm">${callInWords(call)}${isChosen ? this.#margin(part, money) : nothing}</span>
+        <span class="nm">${callInWords(call)}${isChosen ? this.#margin(part, money) : nothing}${call.forbidden ? html`<em class="byhand">${barredIcon()}forbidden</em>` : nothing}</span>
       </label>
       <button type="button" class="eur" ?disabled=${!isPriced} title="How it is worked out"
         @click=${() => this.#showWorking(cell, call)}>${isPriced ? fineMoney(call.cost) : call.waitsFor === '' ? 'no price' : 'waits'}<span class="sr"> ${money}, how it is worked out</span></button>
+      <button type="button" class="plain forbid" aria-pressed=${call.forbidden} aria-disabled=${refused === null ? nothing : 'true'} title=${refused?.sentence ?? nothing}
+        @click=${() => this.#forbid(cell, part, call)}>Forbid<span class="sr"> ${callInWords(call)}</span></button>
       ${strip === undefined || longest <= 0 ? nothing : this.#strip(strip, longest)}
       ${why === '' ? nothing : html`<p class="why" id="why-${call.row}">${why}</p>`}
     </div>`;
@@ -156,6 +178,14 @@ export class CallChoices extends LitElement {
         ? 'back to the proposed call'
         : `${callInWords(call)}, by hand`;
     says(this, `${part.part}: ${words}`);
+  }
+
+  /** Rules the call out or allows it again; why that cannot be is said. */
+  #forbid(cell: CallsCell, part: PartCalls, call: PartCall): void {
+    this.refusal = forbidRefusal(part, call, call.kind)?.sentence ?? '';
+    if (this.refusal !== '') return;
+    this.notebook.apply(editForForbidding(this.notebook.document, cell, part, call));
+    says(this, `${part.part}: ${forbiddingInWords(call)}`);
   }
 
   #showWorking(cell: CallsCell, call: PartCall): void {

@@ -109,6 +109,16 @@ export const callsCellStyles = css`
     border-radius: var(--r-1);
     background: var(--sheet);
   }
+  td.na.barred {
+    color: var(--pen);
+    font-weight: 600;
+  }
+  .barred-sign {
+    width: 10px;
+    height: 10px;
+    margin-right: 3px;
+    vertical-align: -1px;
+  }
   .callcell .call {
     min-width: 164px;
   }

@@ -1,5 +1,6 @@
 import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
 import type { CallsCell } from '../../src/notebook/document.ts';
+import type { Edit } from '../../src/notebook/edit.ts';
 import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
 import type { CardState } from '../shared/card-state.ts';
 import { CellElement, touches } from '../shared/cell-element.ts';
@@ -9,13 +10,13 @@ import { inkRule } from '../shared/ink-rule.ts';
 import { tableStyles } from '../shared/sheet-styles.ts';
 import { gridMove } from '../shared/table-keys.ts';
 import { CALL_KINDS, type CallKind } from './call-kind.ts';
-import { editForCall, type PinRefusal, pinRefusal } from './call-pin.ts';
+import { editForCall, editForForbidding, forbidRefusal, type PinRefusal, pinRefusal } from './call-pin.ts';
 import { callStyles } from './call-styles.ts';
 import { callsCellStyles } from './calls-cell.styles.ts';
 import { byStake, firstParts, kindsOf } from './calls-order.ts';
 import { type CallsReading, callOfKind, type PartCalls, readCalls } from './calls-reading.ts';
 import { type CallsPlace, type CallsUse, callsHead, callsRow } from './calls-rows.ts';
-import { countCalls, hiddenInWords, partInWords } from './calls-words.ts';
+import { countCalls, forbiddingInWords, hiddenInWords, partInWords } from './calls-words.ts';
 import { whyDearer } from './why-dearer.ts';
 
 /** Parts shown until all are asked for. */
@@ -24,7 +25,7 @@ const PARTS_AT_FIRST = 14;
 /**
  * One call for each part: its costs by kind of call, the one in force washed and ruled in its colour and said
  * again in words, by how much it is best, and what was set by hand. 1 to 5 set a call by hand, 0 goes back to
- * the proposed one. The order, most at stake first, is a view only.
+ * the proposed one, x rules out the call under the cursor or allows it again. The order, most at stake first, is a view only.
  *
  * @prop notebook  @prop cellId id of a calls cell
  * @fires sw-pick {PickDetail} a part was selected: node NAME.call, row of the calls cell's own table
@@ -112,10 +113,12 @@ export class CallsCellElement extends CellElement<CallsCell> {
     const money = this.#reading?.money ?? '';
     return html`<span class="in">expected cost${money === '' ? '' : ` in ${money}`}</span><span>${count.proposed} proposed</span>
       ${count.byHand === 0 ? nothing : html`<span class="hand">${count.byHand} by hand</span>`}
+      ${count.forbidden === 0 ? nothing : html`<span class="hand">${count.forbidden} forbidden</span>`}
       ${count.refused === 0 ? nothing : html`<span class="bad">${count.refused} by hand not allowed</span>`}
       ${count.waiting === 0 ? nothing : html`<span class="busy">${count.waiting} waiting</span>`}
       ${count.needPrice === 0 ? nothing : html`<span class="bad">${count.needPrice} ${count.needPrice === 1 ? 'needs' : 'need'} a price</span>`}
-      ${count.noneMeets === 0 ? nothing : html`<span class="bad">${count.noneMeets} without a call that meets the limit</span>`}`;
+      ${count.noneMeets === 0 ? nothing : html`<span class="bad">${count.noneMeets} without a call that meets the limit</span>`}
+      ${count.noneLeft === 0 ? nothing : html`<span class="bad">${count.noneLeft} with every call forbidden</span>`}`;
   }
 
   protected override body(cell: CallsCell, state: CardState): unknown {
@@ -240,6 +243,8 @@ export class CallsCellElement extends CellElement<CallsCell> {
       else this.#set(part, kind);
     } else if (event.key === ' ') this.#pick(place.row);
     else if (event.key === '0') this.#backToBest(part);
+    else if (event.key === 'x' || event.key === 'X')
+      this.#forbid(part, this.#kinds[place.column - this.#firstCost] ?? part.chosen?.kind);
     else if (/^[1-5]$/.test(event.key)) this.#set(part, CALL_KINDS[Number(event.key) - 1]!);
     else return false;
     return true;
@@ -263,7 +268,18 @@ export class CallsCellElement extends CellElement<CallsCell> {
     if (edit !== null) this.#applyAndSay(part, edit);
   }
 
-  #applyAndSay(part: PartCalls, edit: Parameters<CallsCellElement['notebook']['apply']>[0]): void {
+  /** Rules out the call of the kind, or allows it again. */
+  #forbid(part: PartCalls, kind: CallKind | undefined): void {
+    const cell = this.cell;
+    if (cell === undefined || kind === undefined) return;
+    const call = callOfKind(part, kind);
+    this.refusal = forbidRefusal(part, call, kind);
+    if (this.refusal !== null || call === null) return;
+    says(this, `${part.part}: ${forbiddingInWords(call)}`);
+    this.#applyAndSay(part, editForForbidding(this.notebook.document, cell, part, call));
+  }
+
+  #applyAndSay(part: PartCalls, edit: Edit): void {
     this.notebook.apply(edit);
     void this.notebook.settled().then(async () => {
       await this.updateComplete;

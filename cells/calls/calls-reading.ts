@@ -2,6 +2,7 @@ import type { Column, ColumnType } from '../../src/formula/column.ts';
 import type { Fault } from '../../src/formula/fault.ts';
 import type { CallsCell } from '../../src/notebook/document.ts';
 import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
+import { forbiddenOf } from '../../src/notebook/lookup.ts';
 import { readShown } from '../../src/notebook/shown-units.ts';
 import { shownOf } from '../shared/table-model.ts';
 import { type CallKind, type CallName, callKindOf } from './call-kind.ts';
@@ -17,6 +18,8 @@ export interface PartCall extends CallName {
   readonly reason: string;
   /** The same in a word or two, where the notebook has it; '' otherwise. */
   readonly inBrief: string;
+  /** Ruled out by hand. */
+  readonly forbidden: boolean;
   /** Name of the figure with a fault that its cost, or whether it is allowed, waits for; '' for none. */
   readonly waitsFor: string;
 }
@@ -27,6 +30,7 @@ export type PartState =
   | 'by hand'
   | 'needs a price'
   | 'no call meets the limit'
+  | 'forbidden by hand'
   | 'not allowed by hand'
   | 'waits';
 
@@ -115,6 +119,7 @@ function callsByPart(pairing: Figures, cell: CallsCell): Map<string, PartCall[]>
     const part = pairing.text(cell.part, row);
     const call = pairing.text(cell.call, row);
     const calls = byPart.get(part) ?? [];
+    const ruledOut = forbiddenOf(cell, part);
     if (calls.length === 0) byPart.set(part, calls);
     const spares = pairing.figure(OPTIONAL.spares, row);
     calls.push({
@@ -126,6 +131,7 @@ function callsByPart(pairing: Figures, cell: CallsCell): Map<string, PartCall[]>
       allowed: pairing.figure(cell.allowed, row) === 1,
       reason: pairing.text(cell.reason, row),
       inBrief: pairing.text(OPTIONAL.inBrief, row),
+      forbidden: ruledOut.includes(call),
       waitsFor: rootOf(pairing.fault(cell.cost, row) ?? pairing.fault(cell.allowed, row)),
     });
   }
@@ -137,6 +143,7 @@ const STATES: readonly PartState[] = [
   'by hand',
   'needs a price',
   'no call meets the limit',
+  'forbidden by hand',
   'not allowed by hand',
 ];
 
@@ -178,9 +185,11 @@ export function readCalls(notebook: CallsNotebook, cell: CallsCell): CallsReadin
   return { parts, money: pairing.type(cell.cost)?.unit?.text ?? '', working };
 }
 
-/** The calls that may be made and have a cost. */
+const mayBeMade = (call: PartCall): boolean => call.allowed && Number.isFinite(call.cost);
+
+/** The calls that may be made, are not ruled out by hand, and have a cost. */
 export function openCalls(part: PartCalls): readonly PartCall[] {
-  return part.calls.filter((call) => call.allowed && Number.isFinite(call.cost));
+  return part.calls.filter((call) => mayBeMade(call) && !call.forbidden);
 }
 
 function cheapest(calls: readonly PartCall[]): PartCall | null {
@@ -195,14 +204,15 @@ export function cheapestOpen(part: PartCalls): PartCall | null {
 }
 
 /**
- * The call that stands in the column of a kind: the one in force, else the cheapest that may be made, else
- * the cheapest that has a cost, else the first. Carrying one, two or three spares share a column.
+ * The call that stands in the column of a kind: the one in force, else the cheapest that is open, else the
+ * cheapest that was ruled out by hand, else the cheapest that has a cost, else the first. Carrying one, two or three spares share a column.
  */
 export function callOfKind(part: PartCalls, kind: CallKind): PartCall | null {
   if (part.chosen?.kind === kind) return part.chosen;
   const ofKind = part.calls.filter((call) => call.kind === kind);
   return (
-    cheapest(ofKind.filter((call) => call.allowed && Number.isFinite(call.cost))) ??
+    cheapest(openCalls(part).filter((call) => call.kind === kind)) ??
+    cheapest(ofKind.filter(mayBeMade)) ??
     cheapest(ofKind.filter((call) => Number.isFinite(call.cost))) ??
     ofKind[0] ??
     null

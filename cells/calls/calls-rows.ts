@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { cautionIcon, faultIcon } from '../shared/icons.ts';
+import { barredIcon, cautionIcon, faultIcon } from '../shared/icons.ts';
 import { shareBar } from '../shared/table-draw.ts';
 import { callGlyph } from './call-glyph.ts';
 import { type CallKind, callInWords, kindInWords } from './call-kind.ts';
@@ -57,6 +57,8 @@ function costCell(part: PartCalls, kind: CallKind): CostCell {
   if (call.waitsFor !== '')
     return { classes: 'waits', content: 'waits', title: `waits for ${call.waitsFor}` };
   const isChosen = part.chosen?.call === call.call;
+  if (call.forbidden && !isChosen)
+    return { classes: 'na barred', content: html`${barredIcon()}forbidden`, title: 'forbidden by hand' };
   if (!call.allowed && !isChosen) {
     const title = call.reason === '' ? nothing : call.reason;
     if (kind === 'leave' && isHeldBack(part))
@@ -78,6 +80,7 @@ function costCell(part: PartCalls, kind: CallKind): CostCell {
 const NO_CALL: Readonly<Partial<Record<PartState, string>>> = {
   'no call meets the limit': 'No call meets the limit',
   'needs a price': 'Needs a price',
+  'forbidden by hand': 'All forbidden',
 };
 
 function callCell(part: PartCalls): unknown {

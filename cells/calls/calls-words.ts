@@ -1,6 +1,6 @@
 import { showCount, showNumber } from '../../src/formula/show.ts';
 import { callInWords, kindInWords } from './call-kind.ts';
-import { openCalls, overBest, type PartCalls, type PartState } from './calls-reading.ts';
+import { openCalls, overBest, type PartCall, type PartCalls, type PartState } from './calls-reading.ts';
 
 /** Two calls whose costs differ by less than this, in the notebook's money, are level. */
 export const LEVEL_WITHIN = 2;
@@ -56,24 +56,29 @@ export interface CallsCount {
   readonly byHand: number;
   readonly needPrice: number;
   readonly noneMeets: number;
+  readonly noneLeft: number;
   /** Set by hand to a call that is not allowed: the proposed one stands instead. */
   readonly refused: number;
   readonly waiting: number;
+  /** Calls, not parts, that are ruled out by hand. */
+  readonly forbidden: number;
 }
 
-const COUNTED: Readonly<Record<PartState, keyof CallsCount>> = {
+const COUNTED: Readonly<Record<PartState, Exclude<keyof CallsCount, 'forbidden'>>> = {
   proposed: 'proposed',
   'by hand': 'byHand',
   'needs a price': 'needPrice',
   'no call meets the limit': 'noneMeets',
+  'forbidden by hand': 'noneLeft',
   'not allowed by hand': 'refused',
   waits: 'waiting',
 };
 
 export function countCalls(parts: readonly PartCalls[]): CallsCount {
-  const count = { proposed: 0, byHand: 0, needPrice: 0, noneMeets: 0, refused: 0, waiting: 0 };
+  const count = { proposed: 0, byHand: 0, needPrice: 0, noneMeets: 0, noneLeft: 0, refused: 0, waiting: 0 };
   for (const part of parts) count[COUNTED[part.state]]++;
-  return count;
+  const forbidden = parts.flatMap((part) => part.calls.filter((call) => call.forbidden)).length;
+  return { ...count, forbidden };
 }
 
 /**
@@ -95,6 +100,10 @@ export function hiddenInWords(hidden: readonly PartCalls[], money: string): stri
     ? `${many}; ${words} is best for each.`
     : `${many}; ${words} is best for each, by ${wholeMoney(Math.floor(least))} ${money} or more.`;
 }
+
+/** What ruling a call out, or allowing it again, does: 'Leave forbidden', 'Leave allowed again'. */
+export const forbiddingInWords = (call: PartCall): string =>
+  `${callInWords(call)} ${call.forbidden ? 'allowed again' : 'forbidden'}`;
 
 /** The call in force in one line for a screen reader: 'Chain: Replace now, 114 EUR, best by 4'. */
 export function partInWords(part: PartCalls, money: string): string {

@@ -176,6 +176,22 @@ export const planCellStyles = css`
     color: var(--pen);
     line-height: 1.45;
   }
+  .by-hand li {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 2px 8px;
+    align-items: baseline;
+    padding: 3px 0;
+  }
+  .by-hand b {
+    color: var(--pen);
+    font-weight: 600;
+  }
+  .barred-sign {
+    width: 10px;
+    height: 10px;
+    margin-right: 4px;
+  }
   .old {
     opacity: 0.65;
   }

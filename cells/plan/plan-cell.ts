@@ -1,6 +1,6 @@
 import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { CallsCell, PlanCell } from '../../src/notebook/document.ts';
-import { pinEdit, replaceCell } from '../../src/notebook/edits.ts';
+import { forbidEdit, pinEdit, replaceCell } from '../../src/notebook/edits.ts';
 import type { PlanSolution } from '../../src/notebook/graph/node-spec.ts';
 import type { PlanInstance } from '../../src/plan/plan-instance.ts';
 import { isSolved, type PlanResult, type SolvedPlan } from '../../src/plan/plan-result.ts';
@@ -11,11 +11,12 @@ import { faultBox } from '../shared/fault-box.ts';
 import { tableStyles } from '../shared/sheet-styles.ts';
 import { gaugeStyles } from '../tally/gauge.ts';
 import { PlanAsking } from './plan-asking.ts';
+import { byHandView } from './plan-by-hand.ts';
 import { planCellStyles } from './plan-cell.styles.ts';
 import { limitRows, ONE_MORE } from './plan-limits.ts';
 import { lateOffers, ordersOf } from './plan-orders.ts';
 import { lateView, limitsView, ordersView, sumsView, verdictView } from './plan-views.ts';
-import { money, percent, verdictOf } from './plan-words.ts';
+import { verdictOf } from './plan-words.ts';
 
 /** The page rests this long before what is not asked for is worked out, in ms. */
 const IDLE_MS = 900;
@@ -71,7 +72,7 @@ export class PlanCellElement extends CellElement<PlanCell> {
     const { planner } = this.notebook;
     const { instance, result } = solution;
     if (planner === null || result === null || !isSolved(result) || result.status === 'unverified') return;
-    if (instance.pins.length > 0)
+    if (instance.pins.length + instance.forbidden.length > 0)
       this.#pins.about(solution, 'pins', (signal) =>
         planner.ask({ kind: 'pins', instance, solved: result }, signal),
       );
@@ -147,20 +148,22 @@ export class PlanCellElement extends CellElement<PlanCell> {
         <sw-frontier .notebook=${this.notebook} .planName=${cell.name}></sw-frontier></section>`;
   }
 
-  /** What the calls set by hand cost against the plan without them. */
+  /** What the calls set and forbidden by hand cost against the plan without them. */
   #byHand(solution: PlanSolution, { refused_pins }: SolvedPlan): TemplateResult | typeof nothing {
     const { instance } = solution;
     const refused = new Set(refused_pins.map((pin) => pin.part));
     const pins = instance.pins.filter((pin) => !refused.has(pin.part));
     const calls = this.#calls;
-    if (pins.length === 0 || calls === undefined) return nothing;
-    const difference = this.#pins.isAbout(solution) ? this.#pins.answer : null;
-    const free = (part: string): void =>
-      this.notebook.apply(pinEdit(this.notebook.document, calls.id, part, null));
-    return html`<section class="part" aria-labelledby="hand"><h3 id="hand">Set by hand</h3>
-      <p class="hand-line">${difference === null ? 'What these calls cost against the proposed plan is being worked out.' : pinsWords(difference, instance.money)}</p>
-      <p>${pins.map(({ part, call }) => html`${part}: ${call} <button type="button" class="plain" @click=${() => free(part)}>Free<span class="sr"> ${part}</span></button> `)}</p>
-    </section>`;
+    if (pins.length + instance.forbidden.length === 0 || calls === undefined) return nothing;
+    const { document } = this.notebook;
+    return byHandView({
+      pins,
+      forbidden: instance.forbidden,
+      difference: this.#pins.isAbout(solution) ? this.#pins.answer : null,
+      money: instance.money,
+      free: ({ part }) => this.notebook.apply(pinEdit(document, calls.id, part, null)),
+      allow: ({ part, call }) => this.notebook.apply(forbidEdit(document, calls.id, part, call, false)),
+    });
   }
 
   #why(cell: PlanCell, instance: PlanInstance, { plan }: SolvedPlan): TemplateResult {
@@ -180,19 +183,6 @@ export class PlanCellElement extends CellElement<PlanCell> {
     </section>`;
   }
 }
-
-/** `They cost 19.20 EUR more than the proposed plan, with 0.4 points more chance of a recovery.` */
-function pinsWords({ more_cost, more_risk, free }: PinsDifference, unit: string): string {
-  const risk =
-    Math.abs(more_risk) < 5e-5 ? 'and leave the chance of a recovery as it is' : riskWords(more_risk);
-  const without = `Without them the plan comes to ${money(free.totals.expected_cost, unit)}, chance ${percent(free.totals.trip_risk)}.`;
-  if (Math.abs(more_cost) < 0.005) return `They cost nothing against the proposed plan, ${risk}. ${without}`;
-  const way = more_cost > 0 ? 'more' : 'less';
-  return `They cost ${money(Math.abs(more_cost), unit)} ${way} than the proposed plan, ${risk}. ${without}`;
-}
-
-const riskWords = (more: number): string =>
-  `with ${Math.abs(more * 100).toFixed(1)} points ${more > 0 ? 'more' : 'less'} chance of a recovery`;
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -10,6 +10,14 @@ export const faultIcon = (): TemplateResult =>
     svg`<path d="M5 .8h6L15.2 5v6L11 15.2H5L.8 11V5z" fill="currentColor"/><path d="M8 4v4.6M8 10.6v1.6" stroke="var(--sheet)" stroke-width="1.8" fill="none"/>`,
   );
 
+/** Ring with a bar across: ruled out by hand. */
+export const barredIcon = (): TemplateResult =>
+  drawing(
+    '0 0 12 12',
+    svg`<path d="M6 1.2a4.8 4.8 0 1 0 .01 0zM2.6 9.4l6.8-6.8" fill="none" stroke="currentColor" stroke-width="1.5"/>`,
+    'barred-sign',
+  );
+
 /** Triangle beside the name of a safety-critical part; says so to a screen reader. */
 export const cautionIcon = (): TemplateResult =>
   html`<svg class="safe" viewBox="0 0 14 13" role="img" aria-label="safety-critical"><path d="M7 1.2l6 11H1z" fill="var(--caution-hatch)" stroke="var(--caution)" stroke-width="1.2" stroke-linejoin="round"/><path d="M7 4.8v3.6M7 9.6v1.3" stroke="var(--on-hatch)" stroke-width="1.5" fill="none"/></svg>`;

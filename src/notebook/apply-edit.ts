@@ -1,5 +1,5 @@
 import { BOUNDS, countWords } from './bounds.ts';
-import { entryRefusal, pinRefusal } from './cell-schema.ts';
+import { entryRefusal, forbiddenRefusal, pinRefusal } from './cell-schema.ts';
 import type {
   CallsCell,
   Cell,
@@ -16,7 +16,7 @@ import { isNamed } from './document.ts';
 import { cellRuleBroken, cellWords } from './document-rules.ts';
 import type { Edit, Placed, RowEntries } from './edit.ts';
 import { EditError } from './edit-error.ts';
-import { columnsOf, findColumn, isEntered, placeOfCell, rowCount } from './lookup.ts';
+import { columnsOf, findColumn, forbiddenOf, isEntered, placeOfCell, rowCount } from './lookup.ts';
 import { same } from './same.ts';
 import { cellRefusal, columnRefusal, contentRefusal, fieldRefusal } from './schema.ts';
 
@@ -48,6 +48,8 @@ export function applyEdit(document: NotebookDocument, edit: Edit): NotebookDocum
       return withCell(document, edit.cell, (cell) => applyRows(cell, edit));
     case 'pin':
       return withCell(document, edit.cell, (cell) => applyPin(cell, edit));
+    case 'forbid':
+      return withCell(document, edit.cell, (cell) => applyForbid(cell, edit));
     case 'notebook':
       return applyNotebook(document, edit);
     case 'group':
@@ -271,6 +273,23 @@ function applyPin(cell: Cell, edit: EditOf<'pin'>): CallsCell {
   refuseIf(pinRefusal(edit.part, edit.after), where);
   if (others.length >= BOUNDS.pins) throw new EditError(`${where}: too many calls are set by hand.`);
   return { ...cell, pins: { ...cell.pins, [edit.part]: edit.after } };
+}
+
+function applyForbid(cell: Cell, edit: EditOf<'forbid'>): CallsCell {
+  if (cell.kind !== 'calls') throw new EditError(`${cellWords(cell)} does not hold calls.`);
+  const { part, call } = edit;
+  const found = forbiddenOf(cell, part);
+  const where = `${cellWords(cell)}, the calls of '${part}'`;
+  expectBefore(edit.before, found.includes(call), where);
+  const calls = found.filter((name) => name !== call);
+  if (edit.after) calls.push(call);
+  refuseIf(forbiddenRefusal(part, calls), where);
+  const others = Object.entries(cell.forbidden ?? {}).filter(([name]) => name !== part);
+  if (edit.after && others.length >= BOUNDS.pins)
+    throw new EditError(`${where}: too many calls are forbidden by hand.`);
+  const { forbidden: _before, ...rest } = cell;
+  const forbidden = Object.fromEntries(calls.length === 0 ? others : [...others, [part, calls]]);
+  return Object.keys(forbidden).length === 0 ? rest : { ...rest, forbidden };
 }
 
 function applyNotebook(document: NotebookDocument, edit: EditOf<'notebook'>): NotebookDocument {

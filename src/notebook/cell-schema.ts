@@ -180,29 +180,44 @@ export const valueContentSchema = v.variant(
   'must be a value',
 );
 
-const pins = v.pipe(
-  v.custom<Record<string, string>>(
-    (given) => typeof given === 'object' && given !== null && !Array.isArray(given),
-    'must list calls by part',
-  ),
-  v.rawTransform<Record<string, string>, Record<string, string>>(({ dataset, addIssue, NEVER }) => {
-    const fresh: Record<string, string> = {};
-    const parts = Object.keys(dataset.value);
-    if (parts.length > BOUNDS.pins) addIssue({ message: `has more than ${countWords(BOUNDS.pins)} entries` });
-    for (const part of parts) {
-      const refusal = pinRefusal(part, dataset.value[part]);
-      if (refusal !== null) addIssue({ message: refusal });
-      else fresh[part] = dataset.value[part]!;
-    }
-    return dataset.issues ? NEVER : fresh;
-  }),
-);
+/** What is set by hand for each part; `refusal` says why an entry cannot be. */
+const byPart = <Held>(refusal: (part: string, held: unknown) => string | null) =>
+  v.pipe(
+    v.custom<Record<string, Held>>(
+      (given) => typeof given === 'object' && given !== null && !Array.isArray(given),
+      'must list calls by part',
+    ),
+    v.rawTransform<Record<string, Held>, Record<string, Held>>(({ dataset, addIssue, NEVER }) => {
+      const fresh: Record<string, Held> = {};
+      const parts = Object.keys(dataset.value);
+      if (parts.length > BOUNDS.pins)
+        addIssue({ message: `has more than ${countWords(BOUNDS.pins)} entries` });
+      for (const part of parts) {
+        const why = refusal(part, dataset.value[part]);
+        if (why !== null) addIssue({ message: why });
+        else fresh[part] = dataset.value[part]!;
+      }
+      return dataset.issues ? NEVER : fresh;
+    }),
+  );
 
 /** Why a call cannot be pinned to a part of this name; null when it can. */
 export function pinRefusal(part: string, call: unknown): string | null {
   if (isHostileWord(part)) return `names a part '${part}', a word that cannot be used`;
   if (part.length > BOUNDS.entryLength) return 'names a part with too long a name';
   if (typeof call !== 'string' || call.length > BOUNDS.titleLength) return `holds no call for '${part}'`;
+  return null;
+}
+
+/** Why these calls cannot be ruled out for a part of this name; null when they can. */
+export function forbiddenRefusal(part: string, calls: unknown): string | null {
+  if (!Array.isArray(calls)) return `must list the calls forbidden for '${part}'`;
+  if (calls.length > BOUNDS.options) return `forbids more than ${BOUNDS.options} calls for '${part}'`;
+  if (new Set(calls).size < calls.length) return `forbids one call twice for '${part}'`;
+  for (const call of calls) {
+    const refusal = pinRefusal(part, call);
+    if (refusal !== null) return refusal;
+  }
   return null;
 }
 
@@ -274,7 +289,8 @@ const callsCell = v.strictObject({
   allowed: reference,
   reason: reference,
   critical: reference,
-  pins,
+  pins: byPart<string>(pinRefusal),
+  forbidden: v.optional(byPart<readonly string[]>(forbiddenRefusal)),
   plan: v.optional(reference),
 });
 const planReads = v.strictObject(

@@ -3,7 +3,7 @@ import { describeEdit, type EditWords } from './describe-edit.ts';
 import { differenceEdit } from './difference-edit.ts';
 import type { CallsCell, Cell, NotebookDocument, TableCell } from './document.ts';
 import type { Edit, Placed } from './edit.ts';
-import { isEntered, rowCount } from './lookup.ts';
+import { forbiddenOf, isEntered, rowCount } from './lookup.ts';
 import { same } from './same.ts';
 
 /** What differs between two states of a notebook, in words; those past `most` are only counted. */
@@ -60,7 +60,8 @@ function insideCell(before: Cell, after: Cell): readonly Edit[] {
   if (before.kind === 'formula' && after.kind === 'formula' && before.formula !== after.formula) {
     return [{ kind: 'formula', cell: after.id, before: before.formula, after: after.formula }];
   }
-  if (before.kind === 'calls' && after.kind === 'calls') return pinEdits(before, after);
+  if (before.kind === 'calls' && after.kind === 'calls')
+    return [...pinEdits(before, after), ...forbidEdits(before, after)];
   if (before.kind === 'table' && after.kind === 'table') return tableEdits(before, after);
   return [];
 }
@@ -78,6 +79,25 @@ function pinEdits(before: CallsCell, after: CallsCell): readonly Edit[] {
       before: pin(before, part),
       after: pin(after, part),
     }));
+}
+
+function forbidEdits(before: CallsCell, after: CallsCell): readonly Edit[] {
+  const parts = new Set([...Object.keys(before.forbidden ?? {}), ...Object.keys(after.forbidden ?? {})]);
+  return [...parts].flatMap((part) => {
+    const [was, is] = [forbiddenOf(before, part), forbiddenOf(after, part)];
+    return [...new Set([...was, ...is])]
+      .filter((call) => was.includes(call) !== is.includes(call))
+      .map(
+        (call): Edit => ({
+          kind: 'forbid',
+          cell: after.id,
+          part,
+          call,
+          before: was.includes(call),
+          after: is.includes(call),
+        }),
+      );
+  });
 }
 
 /** Columns that came, went or changed, and rows that came or went. */

@@ -53,6 +53,8 @@ export function describeEdit(document: NotebookDocument, edit: Edit): EditWords 
       return describeRows(document, edit);
     case 'pin':
       return { what: edit.part, change: `${edit.before ?? 'as proposed'} to ${edit.after ?? 'as proposed'}` };
+    case 'forbid':
+      return { what: edit.part, change: `${edit.call} ${edit.after ? 'forbidden' : 'allowed again'}` };
     case 'notebook': {
       const none = edit.field === 'measures' || edit.field === 'shown_money' ? 'as kept' : 'empty';
       return { what: FIELD_WORDS[edit.field], change: `${edit.before || none} to ${edit.after || none}` };

@@ -156,7 +156,8 @@ export interface TallyCell extends CellBase {
 
 /**
  * Picks one call a part from a pairing of parts and calls: the cheapest that is allowed, or the one pinned
- * by hand. Others read it as a table: NAME.part, .call, .proposed, .cost, .best_by, .by_hand.
+ * by hand, never one that is ruled out by hand. Others read it as a table: NAME.part, .call, .proposed, .cost,
+ * .best_by, .by_hand.
  */
 export interface CallsCell extends CellBase {
   readonly kind: 'calls';
@@ -173,6 +174,8 @@ export interface CallsCell extends CellBase {
   readonly critical: string;
   /** Calls set by hand: part name to call name. */
   readonly pins: Readonly<Record<string, string>>;
+  /** Calls ruled out by hand: part name to call names. */
+  readonly forbidden?: Readonly<Record<string, readonly string[]>>;
   /** Name of the plan whose calls are taken over; without one each part is called for itself. */
   readonly plan?: string;
 }

@@ -60,6 +60,15 @@ export type Edit =
       readonly before: string | null;
       readonly after: string | null;
     }
+  /** Whether one call of one part is ruled out by hand. */
+  | {
+      readonly kind: 'forbid';
+      readonly cell: string;
+      readonly part: string;
+      readonly call: string;
+      readonly before: boolean;
+      readonly after: boolean;
+    }
   | {
       readonly kind: 'notebook';
       readonly field: NotebookField;

@@ -4,7 +4,7 @@ import { cellWords } from './document-rules.ts';
 import type { Edit, NotebookField, RowEntries } from './edit.ts';
 import { EditError } from './edit-error.ts';
 import { invertEdit } from './invert-edit.ts';
-import { columnsOf, findCell, findColumn, isEntered, placeOfCell, rowCount } from './lookup.ts';
+import { columnsOf, findCell, findColumn, forbiddenOf, isEntered, placeOfCell, rowCount } from './lookup.ts';
 import { renameEdit } from './rename-edit.ts';
 
 /**
@@ -208,6 +208,23 @@ export function pinEdit(document: NotebookDocument, cellId: string, part: string
   if (cell.kind !== 'calls') throw new EditError(`${cellWords(cell)} does not hold calls.`);
   const before = Object.hasOwn(cell.pins, part) ? cell.pins[part]! : null;
   return { kind: 'pin', cell: cellId, part, before, after: call };
+}
+
+/** Rules one call of a part out by hand, or allows it again. A pin to that very call is taken away with it. */
+export function forbidEdit(
+  document: NotebookDocument,
+  cellId: string,
+  part: string,
+  call: string,
+  after: boolean,
+): Edit {
+  const cell = cellOf(document, cellId);
+  if (cell.kind !== 'calls') throw new EditError(`${cellWords(cell)} does not hold calls.`);
+  const before = forbiddenOf(cell, part).includes(call);
+  const forbid: Edit = { kind: 'forbid', cell: cellId, part, call, before, after };
+  const isPinned = after && Object.hasOwn(cell.pins, part) && cell.pins[part] === call;
+  if (!isPinned) return forbid;
+  return group(`${part}: ${call} forbidden`, [pinEdit(document, cellId, part, null), forbid]);
 }
 
 export function notebookEdit(document: NotebookDocument, field: NotebookField, after: string): Edit {

@@ -23,6 +23,8 @@ export function invertEdit(edit: Edit): Edit {
       return { ...edit, before: edit.after, after: edit.before };
     case 'pin':
       return { ...edit, before: edit.after, after: edit.before };
+    case 'forbid':
+      return { ...edit, before: edit.after, after: edit.before };
     case 'notebook':
       return { ...edit, before: edit.after, after: edit.before };
   }

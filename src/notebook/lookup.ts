@@ -1,4 +1,5 @@
 import {
+  type CallsCell,
   type Cell,
   type EnteredColumn,
   isNamed,
@@ -59,3 +60,11 @@ export function cellHead(cell: Cell): string {
   if (cell.title !== '') return cell.title;
   return isNamed(cell) ? cell.name.replaceAll('_', ' ') : cell.kind;
 }
+
+/** Names of the calls that are ruled out by hand for a part; none for a part that has none. */
+export function forbiddenOf({ forbidden }: Pick<CallsCell, 'forbidden'>, part: string): readonly string[] {
+  return forbidden !== undefined && Object.hasOwn(forbidden, part) ? forbidden[part]! : [];
+}
+
+/** Changes when a call is set or ruled out by hand, and with nothing else. */
+export const byHandStamp = ({ pins, forbidden = {} }: CallsCell): string => JSON.stringify([pins, forbidden]);

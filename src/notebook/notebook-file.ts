@@ -78,7 +78,7 @@ const FIELD_ORDER = [
     'caution',
     'caution_column',
   ],
-  ...['options', 'text', 'content', 'entries', 'columns', 'figures', 'pins', 'cells'],
+  ...['options', 'text', 'content', 'entries', 'columns', 'figures', 'pins', 'forbidden', 'cells'],
 ];
 const RANK = new Map(FIELD_ORDER.map((field, rank) => [field, rank]));
 const LINE_WIDTH = 110;

@@ -132,7 +132,7 @@ export async function frontier(
   return points.reverse();
 }
 
-/** What the calls set by hand cost, against the plan without them. */
+/** What the calls set and forbidden by hand cost, against the plan without them. */
 export interface PinsDifference {
   /** Money that the pins cost more; below 0 only where the time ran out. */
   readonly more_cost: number;
@@ -142,14 +142,14 @@ export interface PinsDifference {
   readonly sentence: string;
 }
 
-/** Solves without the pins; null when that cannot be solved. `withPins` is the plan that is shown. */
+/** Solves without the pins and the forbidden calls; null when that cannot be solved. `withPins` is the plan that is shown. */
 export async function whatPinsCost(
   instance: PlanInstance,
   withPins: SolvedPlan,
   find: FindPlan,
   options: PlanOptions = {},
 ): Promise<PinsDifference | null> {
-  const free = await find({ ...instance, pins: [] }, options);
+  const free = await find({ ...instance, pins: [], forbidden: [] }, options);
   if (!isSolved(free)) return null;
   const more_cost = withPins.totals.expected_cost - free.totals.expected_cost;
   const more_risk = withPins.totals.trip_risk - free.totals.trip_risk;

@@ -11,6 +11,8 @@ export interface CallRows {
   readonly allowed: Float64Array;
   /** Call set by hand for each part, counted from 0; -1 = none. */
   readonly pinned: Int32Array;
+  /** 1 = ruled out by hand; one for each row. */
+  readonly forbidden: Uint8Array;
 }
 
 export type CallState =
@@ -18,6 +20,7 @@ export type CallState =
   | 'by hand'
   | 'needs a price'
   | 'no call meets the limit'
+  | 'forbidden by hand'
   | 'not allowed by hand';
 
 export interface PartCall {
@@ -30,9 +33,13 @@ export interface PartCall {
   readonly state: CallState;
 }
 
+/** Whether the call of the row may be made: allowed, and not ruled out by hand. */
+export const isOpen = (rows: CallRows, row: number): boolean =>
+  rows.allowed[row] === 1 && rows.forbidden[row] !== 1;
+
 /**
- * One call a part, each for itself: the cheapest that is allowed (the first of equals), or the one set by hand
- * if it is allowed. A part of which an allowed call cannot be priced needs a price before any call is proposed:
+ * One call a part, each for itself: the cheapest that is open (the first of equals), or the one set by hand
+ * if it is open. A part of which an allowed call cannot be priced needs a price before any call is proposed:
  * a missing price must not make another call look best.
  *
  * Example: costs 914 (leave, not allowed) and 144 (replace): the call is replace, state 'proposed'.
@@ -44,13 +51,17 @@ export function proposeCalls(rows: CallRows): PartCall[] {
 }
 
 function proposeOne(rows: CallRows, own: readonly number[], pinned: number): PartCall {
-  const allowed = own.filter((row) => rows.allowed[row] === 1);
-  const untold = own.some((row) => Number.isNaN(rows.allowed[row]));
+  const left = own.filter((row) => rows.forbidden[row] !== 1);
+  const allowed = left.filter((row) => rows.allowed[row] === 1);
+  const untold = left.some((row) => Number.isNaN(rows.allowed[row]));
   if (untold || allowed.some((row) => Number.isNaN(rows.cost[row]))) {
     return { row: -1, proposedRow: -1, bestBy: Number.NaN, state: 'needs a price' };
   }
-  if (allowed.length === 0)
-    return { row: -1, proposedRow: -1, bestBy: Number.NaN, state: 'no call meets the limit' };
+  if (allowed.length === 0) {
+    const isByHand = own.some((row) => rows.forbidden[row] === 1 && rows.allowed[row] === 1);
+    const state = isByHand ? 'forbidden by hand' : 'no call meets the limit';
+    return { row: -1, proposedRow: -1, bestBy: Number.NaN, state };
+  }
   // Sorting is stable, so the first of equal calls stays first.
   const ranked = [...allowed].sort((a, b) => (rows.cost[a] as number) - (rows.cost[b] as number));
   const proposedRow = ranked[0] as number;

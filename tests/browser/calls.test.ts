@@ -44,6 +44,26 @@ test('1 to 5 set a call by hand, which is said, and 0 goes back to the proposed 
   });
 });
 
+test('x forbids the call under the cursor and allows it again; the panel does the same', async () => {
+  await withApp({ server }, async ({ page }) => {
+    const battery = rowOf(page, 'Battery');
+    const proposed = await words(battery.locator('.call'));
+    await battery.getByRole('rowheader').click();
+    await page.keyboard.press('x');
+    await battery.getByText('forbidden').waitFor();
+    await expect.poll(() => words(battery.locator('.call'))).not.toBe(proposed);
+    await expect.poll(() => words(calls(page).locator('header'))).toMatch(/1 forbidden/);
+
+    const choices = page.locator('sw-call-choices');
+    const ruledOut = choices.getByRole('button', { name: `Forbid ${proposed}`, pressed: true });
+    await ruledOut.waitFor();
+    expect(await axe(page)).toEqual([]);
+    await ruledOut.click();
+    await expect.poll(() => words(battery.locator('.call'))).toBe(proposed);
+    expect(await battery.getByText('forbidden').count()).toBe(0);
+  });
+});
+
 test('a call that is not allowed is refused with its reason', async () => {
   await withApp({ server }, async ({ page }) => {
     // Until the plan stands, the call is the part's own best.

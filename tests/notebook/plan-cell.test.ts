@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { ValueContent } from '../../src/notebook/document.ts';
-import { pinEdit, rename, valueEdit } from '../../src/notebook/edits.ts';
+import { forbidEdit, pinEdit, rename, valueEdit } from '../../src/notebook/edits.ts';
 import { LiveNotebook } from '../../src/notebook/live-notebook.ts';
 import { isSolved, type SolvedPlan } from '../../src/plan/plan-result.ts';
 import { demo, figure, figures, texts } from '../starter/support.ts';
@@ -101,6 +101,29 @@ describe('the plan in the default notebook', () => {
     expect(texts(live, 'decision.state')[chain]).toBe('not allowed by hand');
     expect(solved(live).refused_pins.map((pin) => pin.part)).toEqual(['Drive chain']);
     expect(solved(live).refused_pins[0]?.sentence).toMatch(/maker’s manual/);
+  });
+
+  test('a call ruled out by hand is not made; undo allows it again', async () => {
+    const live = await opened();
+    const at = texts(live, 'decision.part').indexOf('Battery');
+    const before = texts(live, 'decision.call')[at] ?? '';
+    const cost = figure(live, 'plan.cost');
+    live.apply(forbidEdit(live.document, 'decision', 'Battery', before, true));
+    await live.settled();
+    expect(solved(live).status).toBe('optimal');
+    expect(texts(live, 'decision.call')[at]).not.toBe(before);
+    expect(texts(live, 'decision.state')[at]).toBe('proposed');
+    expect(figure(live, 'plan.cost')).toBeGreaterThanOrEqual(cost - 1e-6);
+    live.apply(pinEdit(live.document, 'decision', 'Battery', before));
+    await live.settled();
+    expect(solved(live).refused_pins[0]?.sentence).toBe(
+      `Battery cannot be set to "${before}": It is forbidden by hand.`,
+    );
+    live.undo();
+    live.undo();
+    await live.settled();
+    expect(texts(live, 'decision.call')[at]).toBe(before);
+    expect(figure(live, 'plan.cost')).toBeCloseTo(cost, 6);
   });
 
   test('a newer edit supersedes a plan under way; the last one stands', async () => {

@@ -91,6 +91,14 @@ test('what the pins cost, in money and in risk', async () => {
   );
 });
 
+test('what calls ruled out by hand cost counts with the pins', async () => {
+  const without = { ...three, forbidden: [{ part: 'A', call: 'replace' }] };
+  const found = await find(without);
+  if (!isSolved(found)) throw new Error(found.sentence);
+  // A can only be left: the same plan as with that pin, 60 EUR dearer.
+  expect((await whatPinsCost(without, found, find))?.more_cost).toBeCloseTo(60, 9);
+});
+
 test('costs at a wear rate between two given ones lie on the line between them, and stop at the ends', () => {
   const costs = [
     { rate: 1, costs: [['leave', 10]] as const },

@@ -7,6 +7,7 @@ function rows(
   costs: readonly (readonly number[])[],
   allowed: readonly (readonly number[])[],
   pins: readonly number[] = [],
+  forbidden: readonly number[] = [],
 ): CallRows {
   const flat = costs.flatMap((own, part) => own.map((_, call) => [part, call] as const));
   return {
@@ -15,6 +16,7 @@ function rows(
     callOf: Int32Array.from(flat, ([, call]) => call),
     cost: Float64Array.from(costs.flat()),
     allowed: Float64Array.from(allowed.flat()),
+    forbidden: Uint8Array.from(costs.flat(), (_, row) => (forbidden.includes(row) ? 1 : 0)),
     pinned: Int32Array.from(costs, (_, part) => pins[part] ?? -1),
   };
 }
@@ -28,6 +30,25 @@ describe('the call of each part for itself', () => {
 
   test('of equals the first', () => {
     expect(proposeCalls(rows([[50, 50]], [[1, 1]]))[0]).toMatchObject({ row: 0, bestBy: 0 });
+  });
+
+  test('a call ruled out by hand is not proposed, nor kept when set; with none left that is said', () => {
+    expect(proposeCalls(rows([[12, 30, 16]], [[1, 1, 1]], [], [0]))).toEqual([
+      { row: 2, proposedRow: 2, bestBy: 14, state: 'proposed' },
+    ]);
+    expect(proposeCalls(rows([[12, 30, 16]], [[1, 1, 1]], [1], [1]))[0]).toMatchObject({
+      row: 0,
+      state: 'not allowed by hand',
+    });
+    expect(proposeCalls(rows([[12, 30]], [[1, 0]], [], [0]))[0]).toMatchObject({
+      row: -1,
+      state: 'forbidden by hand',
+    });
+    // A price that is missing for a call ruled out holds nothing up.
+    expect(proposeCalls(rows([[12, Number.NaN]], [[1, 1]], [], [1]))[0]).toMatchObject({
+      row: 0,
+      state: 'proposed',
+    });
   });
 
   test('a call set by hand stands if it is allowed, and is told from the proposed one', () => {

@@ -3,8 +3,9 @@ import { waitsFor } from '../../formula/evaluate/vector.ts';
 import { type Fault, isFault } from '../../formula/fault.ts';
 import { columnNode, isFaulty, rowsNode } from '../../formula/scope.ts';
 import { isSolved } from '../../plan/plan-result.ts';
-import { type CallRows, type PartCall, proposeCalls } from '../../trade/propose-calls.ts';
+import { type CallRows, isOpen, type PartCall, proposeCalls } from '../../trade/propose-calls.ts';
 import type { CallsCell } from '../document.ts';
+import { byHandStamp, forbiddenOf } from '../lookup.ts';
 import { CALLS_COLUMNS } from '../references.ts';
 import type { CallsWorking, NodeSpec, NodeValue } from './node-spec.ts';
 import { planSolutionNode } from './plan-node.ts';
@@ -49,7 +50,7 @@ export function callsSpecs(
         sources.allowed,
         ...(planned ? [planSolutionNode(cell.plan as string)] : []),
       ],
-      stamp: cell.pins,
+      stamp: byHandStamp(cell),
       compute: (inputs) => workCalls(cell, inputs),
     },
   ];
@@ -142,6 +143,7 @@ function workCalls(cell: CallsCell, inputs: readonly NodeValue[]): CallsWorking 
   const partOf = pairRows.left ?? new Int32Array(rows);
   const names = new Array<string | null>(parts).fill(null);
   const pinned = new Int32Array(parts).fill(-1);
+  const forbidden = new Uint8Array(rows);
   const faults = new Map<number, Fault>();
   for (let row = 0; row < rows; row++) {
     const p = partOf[row] as number;
@@ -152,6 +154,7 @@ function workCalls(cell: CallsCell, inputs: readonly NodeValue[]): CallsWorking 
     const name = names[p];
     if (name != null && Object.hasOwn(cell.pins, name) && cell.pins[name] === call.values[row])
       pinned[p] = pairRows.right?.[row] ?? -1;
+    if (name != null && forbiddenOf(cell, name).includes(call.values[row] ?? '')) forbidden[row] = 1;
   }
   const rowsOfCalls = {
     parts,
@@ -160,6 +163,7 @@ function workCalls(cell: CallsCell, inputs: readonly NodeValue[]): CallsWorking 
     cost: cost.values,
     allowed: allowed.values,
     pinned,
+    forbidden,
   };
   const alone = proposeCalls(rowsOfCalls);
   const calls = plannedCalls(alone, names, call, rowsOfCalls, inputs[6]);
@@ -182,7 +186,7 @@ function plannedCalls(
     const wanted = chosen.get(names[part] ?? '');
     const row = wanted === undefined ? -1 : rowOf(rows, part, call, wanted);
     if (row < 0) return held;
-    const others = ownRows(rows, part).filter((other) => other !== row && rows.allowed[other] === 1);
+    const others = ownRows(rows, part).filter((other) => other !== row && isOpen(rows, other));
     const next = others.reduce(
       (least, other) => Math.min(least, rows.cost[other] as number),
       Number.POSITIVE_INFINITY,

@@ -12,6 +12,7 @@ import {
   type PlanRole,
   TRIAL_PLAN_ROLES,
 } from '../document.ts';
+import { byHandStamp } from '../lookup.ts';
 import { PLAN_COLUMNS, PLAN_FIGURES } from '../references.ts';
 import type { NodeSpec, NodeValue, PlanQuestion, PlanSolution } from './node-spec.ts';
 import { type CallField, planQuestion, type RoleColumn } from './plan-question.ts';
@@ -64,7 +65,7 @@ export function planSpecs(cell: PlanCell, around: PlanSurroundings): NodeSpec[] 
     {
       node: question,
       reads: [rowsNode(pairing.left), rowsNode(calls.pairing), ...sources.map((source) => source.node)],
-      stamp: calls.pins,
+      stamp: byHandStamp(calls),
       compute: (inputs) => ask(cell, calls, sources, around, inputs),
     },
     {
@@ -130,6 +131,7 @@ function ask(
     parts: parts.length,
     of: (role) => held.get(role) ?? null,
     pins: calls.pins,
+    forbidden: calls.forbidden ?? {},
   });
 }
 

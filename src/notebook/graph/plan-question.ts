@@ -20,6 +20,7 @@ export interface PlanParts {
   readonly parts: number;
   readonly of: (role: PlanRole | CallField) => RoleColumn | null;
   readonly pins: Readonly<Record<string, string>>;
+  readonly forbidden: Readonly<Record<string, readonly string[]>>;
 }
 
 /** One rider until a notebook holds two bikes; who rides alone needs no name. */
@@ -44,6 +45,7 @@ export function planQuestion(parts: PlanParts): PlanQuestion {
   const read = new RoleReader(parts);
   const rowOfOffer = new Map<string, number>();
   const names = partNames(parts, read);
+  const calls = callsOf(parts, read, names);
   const instance: PlanInstance = {
     money: parts.money,
     days_to_cut_off: whole(read.single('days_left')),
@@ -57,7 +59,7 @@ export function planQuestion(parts: PlanParts): PlanQuestion {
       bag: null,
       stranding_cost: null,
     })),
-    calls: callsOf(parts, read, names),
+    calls,
     offers: offersOf(read, new Set(names), rowOfOffer),
     suppliers: suppliersOf(read),
     jobs: [],
@@ -79,7 +81,12 @@ export function planQuestion(parts: PlanParts): PlanQuestion {
     pins: Object.entries(parts.pins)
       .filter(([part]) => names.includes(part))
       .map(([part, call]) => ({ part, call })),
-    forbidden: [],
+    // A call that the choices no longer have is ruled out for good: nothing is left to forbid.
+    forbidden: Object.entries(parts.forbidden).flatMap(([part, ruledOut]) =>
+      calls
+        .filter((call) => call.part === part && ruledOut.includes(call.name))
+        .map(({ name }) => ({ part, call: name })),
+    ),
   };
   return { instance, rowOfOffer };
 }

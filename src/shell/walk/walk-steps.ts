@@ -38,7 +38,7 @@ const CARDS: readonly (readonly [Finder, string, string])[] = [
   [
     ofKind('calls'),
     'One call for each part',
-    'Leave, replace now, carry a spare, replace and keep the old one, or change it on the way. Pick a row for its costs and what would change the call; the keys 1 to 5 set it by hand, 0 goes back.',
+    'Leave, replace now, carry a spare, replace and keep the old one, or change it on the way. Pick a row for its costs and what would change the call; the keys 1 to 5 set it by hand, 0 goes back, x forbids the call under the cursor.',
   ],
   [
     ofKind('prep'),

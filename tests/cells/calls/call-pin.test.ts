@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { editForCall, pinRefusal } from '../../../cells/calls/call-pin.ts';
+import { editForCall, editForForbidding, forbidRefusal, pinRefusal } from '../../../cells/calls/call-pin.ts';
 import { callOfKind, readCalls } from '../../../cells/calls/calls-reading.ts';
 import type { CallsCell } from '../../../src/notebook/document.ts';
 import { LiveNotebook } from '../../../src/notebook/live-notebook.ts';
@@ -47,5 +47,43 @@ describe('a call set by hand', () => {
     expect(set('replace')).toBeNull();
     expect(set('carry 1')).toMatchObject({ kind: 'pin', before: 'replace', after: null });
     live.dispose();
+  });
+});
+
+describe('a call ruled out by hand', () => {
+  test('gives way to the next, is marked, and is refused when set; ruling it out frees it when it was set', async () => {
+    const live = LiveNotebook.open(withCosts([tyre], { 'Front tyre': 'replace' }));
+    await live.settled();
+    const cell = (): CallsCell => live.document.cells.find((each) => each.id === 'decision') as CallsCell;
+    const part = () => readCalls(live, cell()).parts[0]!;
+    const called = (name: string) => part().calls.find((each) => each.call === name)!;
+    const forbid = (name: string) =>
+      live.apply(editForForbidding(live.document, cell(), part(), called(name)));
+
+    expect(part().chosen?.call).toBe('replace');
+    forbid('replace');
+    forbid('carry 1');
+    await live.settled();
+    expect(part()).toMatchObject({ byHand: false, chosen: { call: 'carry 2' }, pinned: null });
+    expect(called('carry 1').forbidden).toBe(true);
+    expect(callOfKind(part(), 'carry')?.call).toBe('carry 2');
+    expect(pinRefusal(part(), called('carry 1'), 'carry')?.sentence).toBe(
+      'Front tyre, carry a spare: it is forbidden by hand. Allow it again first.',
+    );
+    forbid('carry 1');
+    live.undo();
+    live.undo();
+    live.undo();
+    await live.settled();
+    expect(part().chosen?.call).toBe('replace');
+    live.dispose();
+  });
+
+  test('is refused where it is the last that may be made', async () => {
+    const part = await partWith({ part: 'Levers', costs: [44, null], bars: ['', 'no shop'] });
+    expect(forbidRefusal(part, callOfKind(part, 'leave'), 'leave')?.sentence).toBe(
+      'Levers, leave: it is the only call left that may be made. What holds the others back has to be put right first.',
+    );
+    expect(forbidRefusal(part, callOfKind(part, 'replace'), 'replace')).toBeNull();
   });
 });
