@@ -25,7 +25,7 @@ export function callKindOf(call: string, said: string | null): CallKind {
   if (/\bway\b|\broad\b/.test(words)) return 'way';
   if (/carry|spare/.test(words) && !/replace/.test(words)) return 'carry';
   if (/keep/.test(words)) return 'keep';
-  return /replace|change|new/.test(words) ? 'replace' : 'leave';
+  return /replace|change|new|workshop|sen[dt] out/.test(words) ? 'replace' : 'leave';
 }
 
 const WORDS: Readonly<Record<CallKind, string>> = {
@@ -41,11 +41,16 @@ export function kindInWords(kind: CallKind): string {
   return WORDS[kind];
 }
 
+/** Whether a workshop does it, by the words of its name. */
+export const isSentOut = ({ call, kind }: Pick<CallName, 'call' | 'kind'>): boolean =>
+  kind === 'replace' && /\bworkshop\b|\bsen[dt] out\b/i.test(call);
+
 /**
  * A call in words, its depth said where more than one spare is packed.
  *
  * @example callInWords({ call: 'carry 2', kind: 'carry', spares: 2 }) // 'Carry 2 spares'
  */
 export function callInWords(call: CallName): string {
+  if (isSentOut(call)) return 'Send out';
   return call.kind === 'carry' && call.spares > 1 ? `Carry ${call.spares} spares` : WORDS[call.kind];
 }

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { barredIcon, cautionIcon, faultIcon } from '../shared/icons.ts';
 import { shareBar } from '../shared/table-draw.ts';
 import { callGlyph } from './call-glyph.ts';
-import { type CallKind, callInWords, kindInWords } from './call-kind.ts';
+import { type CallKind, callInWords, isSentOut, kindInWords } from './call-kind.ts';
 import {
   callOfKind,
   cheapestOpen,
@@ -67,7 +67,11 @@ function costCell(part: PartCalls, kind: CallKind): CostCell {
   }
   if (!Number.isFinite(call.cost)) return { classes: 'na', content: 'no price', title: nothing };
   const isBest = part.chosen !== null && cheapestOpen(part)?.call === call.call;
-  const depth = call.kind === 'carry' && call.spares > 1 ? `${call.spares} spares` : '';
+  const depth = isSentOut(call)
+    ? 'sent out'
+    : call.spares > 1 && kind === 'carry'
+      ? `${call.spares} spares`
+      : '';
   return {
     classes: `${isChosen ? 'chosen' : ''} ${isBest ? 'best' : ''}`,
     content: html`${isBest && !isChosen ? html`<span class="in">best</span>` : nothing}${wholeMoney(call.cost)}${

@@ -176,6 +176,22 @@ export const planCellStyles = css`
     color: var(--pen);
     line-height: 1.45;
   }
+  .bags th[scope='row'] {
+    white-space: normal;
+    padding-block: 5px;
+  }
+  .bags small {
+    font-size: var(--t-2);
+    font-weight: 400;
+    color: var(--ink-2);
+  }
+  .bags th small {
+    display: block;
+  }
+  .bags .over {
+    color: var(--fault);
+    font-weight: 600;
+  }
   .by-hand li {
     display: flex;
     flex-wrap: wrap;

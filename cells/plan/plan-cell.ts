@@ -8,13 +8,17 @@ import type { PinsDifference, Saving } from '../../src/plan/what-if.ts';
 import type { CardState } from '../shared/card-state.ts';
 import { CellElement } from '../shared/cell-element.ts';
 import { faultBox } from '../shared/fault-box.ts';
+import { readsStyles, setupFold } from '../shared/reads-settings.ts';
+import { settingStyles } from '../shared/setting-line.ts';
 import { tableStyles } from '../shared/sheet-styles.ts';
 import { gaugeStyles } from '../tally/gauge.ts';
 import { PlanAsking } from './plan-asking.ts';
+import { bagRows, bagsView } from './plan-bags.ts';
 import { byHandView } from './plan-by-hand.ts';
 import { planCellStyles } from './plan-cell.styles.ts';
 import { limitRows, ONE_MORE } from './plan-limits.ts';
 import { lateOffers, ordersOf } from './plan-orders.ts';
+import { planSettings } from './plan-roles.ts';
 import { lateView, limitsView, ordersView, sumsView, verdictView } from './plan-views.ts';
 import { verdictOf } from './plan-words.ts';
 
@@ -32,11 +36,23 @@ const IDLE_MS = 900;
  * @fires sw-says {SaysDetail} (from the frontier) the budget was set
  */
 export class PlanCellElement extends CellElement<PlanCell> {
-  static override properties: PropertyDeclarations = { whyOf: { state: true } };
-  static override styles = [CellElement.styles, tableStyles, gaugeStyles, planCellStyles];
+  static override properties: PropertyDeclarations = {
+    whyOf: { state: true },
+    settingUp: { state: true },
+  };
+  static override styles = [
+    CellElement.styles,
+    tableStyles,
+    gaugeStyles,
+    settingStyles,
+    readsStyles,
+    planCellStyles,
+  ];
 
   /** Part whose reasons are shown; '' for none. */
   declare private whyOf: string;
+  /** Whether it shows what it reads. */
+  declare private settingUp: boolean;
 
   readonly #savings = new PlanAsking<readonly Saving[]>(() => this.requestUpdate());
   readonly #pins = new PlanAsking<PinsDifference>(() => this.requestUpdate());
@@ -45,6 +61,7 @@ export class PlanCellElement extends CellElement<PlanCell> {
   constructor() {
     super();
     this.whyOf = '';
+    this.settingUp = false;
   }
 
   override disconnectedCallback(): void {
@@ -101,6 +118,17 @@ export class PlanCellElement extends CellElement<PlanCell> {
   }
 
   protected override body(cell: PlanCell, _state: CardState): unknown {
+    return html`${this.#plan(cell)}${setupFold(
+      'What this plan reads',
+      this.settingUp,
+      (open) => {
+        this.settingUp = open;
+      },
+      () => planSettings(this.notebook, cell),
+    )}`;
+  }
+
+  #plan(cell: PlanCell): unknown {
     const { solution, working, fault } = this.notebook.planOf(cell.name);
     const follows = this.#calls?.plan === cell.name;
     const connect = follows || this.#calls === undefined ? nothing : this.#notFollowed(this.#calls, cell);
@@ -139,9 +167,13 @@ export class PlanCellElement extends CellElement<PlanCell> {
     const savings = this.#savings.isAbout(solution) ? this.#savings.answer : null;
     const asking = this.#savings.busy ? 'working out what one more would save' : '';
     return html`${sumsView(totals, instance.money)}
-      ${limitsView(limitRows(instance, totals, savings), asking)}
+      ${limitsView(
+        // Those of the bags stand with the bags.
+        limitRows(instance, totals, savings).filter((row) => row.bag === null),
+        asking,
+      )}
       ${ordersView(ordersOf(instance, result), totals, instance.money, this.#today)}
-      ${lateView(lateOffers(instance, result))}
+      ${lateView(lateOffers(instance, result))}${bagsView(bagRows(instance, result))}
       ${this.#byHand(solution, result)}
       ${this.#why(cell, instance, result)}
       <section class="part" aria-labelledby="frontier"><h3 id="frontier">Spending against risk</h3>

@@ -8,6 +8,9 @@ import type { More, Saving } from '../../src/plan/what-if.ts';
 /** One limit and what the plan takes of it. */
 export interface LimitRow {
   readonly kind: LimitKind;
+  /** The bag and its rider; null for what limits all of a pack, or all parts. */
+  readonly bag: string | null;
+  readonly rider: string | null;
   readonly name: string;
   readonly used: string;
   readonly limit: string;
@@ -48,6 +51,8 @@ export function limitRows(
     );
     return {
       kind: line.kind,
+      bag: line.bag,
+      rider: line.rider,
       name: limitName(line),
       used: figureWords(line.kind, used),
       limit: figureWords(line.kind, line.allowed),

@@ -43,7 +43,7 @@ export function sumsView(totals: PlanTotals, money: string): TemplateResult {
   )}</dl>`;
 }
 
-/** The limits, each with what is used of it and what one more unit would save. */
+/** The limits of all parts together, each with what is used of it and what one more unit would save. */
 export function limitsView(rows: readonly LimitRow[], note: string): TemplateResult | typeof nothing {
   if (rows.length === 0) return nothing;
   return html`<section class="part flush" aria-labelledby="limits"><h3 id="limits">Limits<span class="beside">${note}</span></h3>

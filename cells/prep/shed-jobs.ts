@@ -23,7 +23,7 @@ export interface JobGroup {
 /**
  * The new parts to be fitted, those that share an opening together, in the order of their turns.
  *
- * Hours are those of the calls: what is saved by opening once is not taken off.
+ * Hours of a group: those of its calls, less what setting up once saves where the notebook says what it takes.
  */
 export function shedJobsOf(calls: readonly ChosenCall[], reader: PrepReader): readonly JobGroup[] {
   const handling = handlingOf(reader);
@@ -48,8 +48,19 @@ export function shedJobsOf(calls: readonly ChosenCall[], reader: PrepReader): re
   return [...groups].map(([opens, own]) => ({
     opens,
     jobs: own,
-    hours: own.reduce((sum, job) => sum + job.hours, 0),
+    hours: own.reduce((sum, job) => sum + job.hours, 0) - sharedHours(opens, own, reader),
   }));
+}
+
+/** Hours that several calls count and that are spent once. */
+function sharedHours(opens: string, jobs: readonly ShedJob[], reader: PrepReader): number {
+  for (let row = 0; row < reader.rows('setup_job'); row++) {
+    if (opens === '' || reader.text('setup_job', row) !== opens) continue;
+    const setup = reader.number('setup_hours', row);
+    const sharing = jobs.filter(({ hours }) => hours >= setup).length;
+    return setup > 0 ? Math.max(0, sharing - 1) * setup : 0;
+  }
+  return 0;
 }
 
 const turnOf = (how: Handling | undefined): number => how?.turn ?? Number.MAX_VALUE;

@@ -89,11 +89,15 @@ function boughtPartByPart(calls: readonly ChosenCall[], reader: PrepReader): Bou
 
 function boughtByPlan(calls: readonly ChosenCall[], reader: PrepReader): Bought[] {
   const lines: Bought[] = [];
+  const works = new Map<string, string>();
+  for (let row = 0; row < reader.rows('work'); row++)
+    works.set(reader.text('work', row), reader.text('work_part', row));
   for (let row = 0; row < reader.rows('packs'); row++) {
     const packs = reader.number('packs', row);
     if (!(packs > 0)) continue;
     const offer = offerAt(row, reader);
-    const part = reader.text('offer_fits', row);
+    const fits = reader.text('offer_fits', row);
+    const part = works.get(fits) ?? fits;
     const each = reader.number('offer_price', row) / offer.pack;
     const pieces = packs * offer.pack;
     const call = calls.find((one) => one.part === part) ?? null;

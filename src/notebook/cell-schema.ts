@@ -4,6 +4,7 @@ import { BOUNDS, countWords } from './bounds.ts';
 import {
   type Cell,
   type Entry,
+  OPTIONAL_PLAN_ROLES,
   PICTURE_ROLES,
   PICTURE_SHAPES,
   PLAN_ROLES,
@@ -293,8 +294,11 @@ const callsCell = v.strictObject({
   forbidden: v.optional(byPart<readonly string[]>(forbiddenRefusal)),
   plan: v.optional(reference),
 });
+/** A role that a plan can do without may be absent: a file from before there was one reads nothing for it. */
+const planRole = (role: PlanRole) =>
+  OPTIONAL_PLAN_ROLES.includes(role) ? v.optional(reference, '') : reference;
 const planReads = v.strictObject(
-  Object.fromEntries(PLAN_ROLES.map((role) => [role, reference])) as Record<PlanRole, typeof reference>,
+  Object.fromEntries(PLAN_ROLES.map((role) => [role, planRole(role)])) as Record<PlanRole, typeof reference>,
 );
 const planCell = v.strictObject({
   ...cellBase,

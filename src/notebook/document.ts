@@ -191,9 +191,16 @@ export const PLAN_ROLES = [
   'hours',
   'strand',
   'kind',
+  'sent_out',
   // Columns of the table of parts.
   'on_hand',
   'set',
+  // What offers call it where like parts of two bikes take the same piece, and whose bike it is on.
+  'stock',
+  'rider',
+  // What comes off for it, and the bag that its spare goes into where there is room.
+  'part_job',
+  'rather_bag',
   // Columns of the table of offers: price of one pack in the notebook's money without freight.
   'offer',
   'offer_supplier',
@@ -209,6 +216,23 @@ export const PLAN_ROLES = [
   'kit',
   'kit_part',
   'kit_pieces',
+  // Columns of the table of work that workshops do: an offer that fits a work is work sent out.
+  'work',
+  'work_part',
+  // Columns of the table of jobs: what is set up once for all parts behind it.
+  'job',
+  'job_setup',
+  // Columns of the table of bags, what is in them already counted against them.
+  'bag',
+  'bag_rider',
+  'bag_mass',
+  'bag_volume',
+  'bag_packed_mass',
+  'bag_packed_volume',
+  // Columns of the table of riders: the limits of each one's pack, in place of the single ones.
+  'pack_rider',
+  'pack_mass',
+  'pack_volume',
   // Single figures.
   'cash_limit',
   'mass_limit',
@@ -217,6 +241,8 @@ export const PLAN_ROLES = [
   'risk_limit',
   'days_left',
   'margin_days',
+  // What an hour of work is worth: for hours that jobs share.
+  'hour_value',
   // What a call may turn on: the wear rate of each part, and what a stranding costs.
   'rate',
   'recovery',
@@ -226,6 +252,25 @@ export type PlanRole = (typeof PLAN_ROLES)[number];
 
 /** Roles a plan can do without. */
 export const OPTIONAL_PLAN_ROLES: readonly PlanRole[] = [
+  'sent_out',
+  'work',
+  'work_part',
+  'stock',
+  'rider',
+  'part_job',
+  'rather_bag',
+  'job',
+  'job_setup',
+  'bag',
+  'bag_rider',
+  'bag_mass',
+  'bag_volume',
+  'bag_packed_mass',
+  'bag_packed_volume',
+  'pack_rider',
+  'pack_mass',
+  'pack_volume',
+  'hour_value',
   'set',
   'kit',
   'kit_part',
@@ -331,6 +376,11 @@ export const PREP_ROLES = [
   'job_hint',
   'job_bag',
   'job_carrier',
+  // What is set up once for all parts behind it, and the work that a workshop does.
+  'setup_job',
+  'setup_hours',
+  'work',
+  'work_part',
   // Checks on the road: a pairing of parts and legs.
   'check_part',
   'check_here',

@@ -8,7 +8,16 @@ export interface Meaning {
 }
 
 /** Columns that every calls cell has, whatever its parts. */
-export const CALLS_COLUMNS = ['part', 'call', 'proposed', 'cost', 'best_by', 'by_hand', 'state'] as const;
+export const CALLS_COLUMNS = [
+  'part',
+  'call',
+  'proposed',
+  'cost',
+  'best_by',
+  'by_hand',
+  'state',
+  'bag',
+] as const;
 
 /** Columns of a plan, one row an offer, and its single figures. */
 export const PLAN_COLUMNS = ['offer', 'supplier', 'packs'] as const;

@@ -1,4 +1,4 @@
-import type { PlanInstance, PlanPack } from './plan-instance.ts';
+import { type PlanInstance, type PlanPack, stockOf } from './plan-instance.ts';
 import type { PlanFault } from './plan-result.ts';
 
 /** Figures beyond this are slips of the pen, and would spoil the solver's arithmetic. */
@@ -87,7 +87,7 @@ export function checkInstance(instance: PlanInstance): readonly PlanFault[] {
   checkLimits(instance, faults);
   checkParts(instance, faults, packs);
   checkCalls(instance, faults, parts, packs);
-  checkOffers(instance, faults, parts);
+  checkOffers(instance, faults, new Set(instance.parts.map(stockOf)));
   for (const [list, word] of [
     [instance.pins, 'pin'],
     [instance.forbidden, 'forbidden call'],
@@ -135,6 +135,7 @@ function checkParts(instance: PlanInstance, faults: Faults, packs: ReadonlySet<s
     faults.limit(`The cost of a stranding by ${part.name}`, part.stranding_cost);
     faults.known(part.name, part.rider, packs, 'pack of the rider');
     if (part.bag === null) continue;
+    // A bag that it would rather go into may be one that is not taken along: only one it must go into has to be.
     const pack = instance.limits.packs.find(({ rider }) => rider === part.rider);
     faults.known(part.name, part.bag, new Set(pack?.bags.map(({ name }) => name)), 'bag');
   }
@@ -150,7 +151,10 @@ function checkCalls(
     'job',
     instance.jobs.map(({ name }) => name),
   );
-  for (const job of instance.jobs) faults.figure(`The setting up of ${job.name}, h`, job.setup_hours);
+  for (const job of instance.jobs) {
+    faults.figure(`The setting up of ${job.name}, h`, job.setup_hours);
+    faults.figure(`The cost of setting up ${job.name}`, job.setup_cost);
+  }
   const callsByPart = new Map<string, string[]>();
   for (const call of instance.calls) {
     const what = `${call.part}, ${call.name}`;

@@ -1,4 +1,4 @@
-import type { PlanInstance } from './plan-instance.ts';
+import { type PlanInstance, stockOf } from './plan-instance.ts';
 import type { Plan } from './plan-result.ts';
 
 /** A figure that a call may turn on, and the instance as it would be at another value of it. */
@@ -26,8 +26,10 @@ const CENT = 0.01;
  * @returns null where the part is in no offer of its own, or is given away
  */
 export function priceFigure(instance: PlanInstance, part: string, plans: readonly Plan[]): Figure | null {
+  const known = instance.parts.find(({ name }) => name === part);
+  const stock = known === undefined ? part : stockOf(known);
   const isOwn = ({ covers, kind }: PlanInstance['offers'][number]): boolean =>
-    kind === 'goods' && covers.length === 1 && covers[0]?.[0] === part;
+    kind === 'goods' && covers.length === 1 && covers[0]?.[0] === stock;
   const own = instance.offers.filter(isOwn);
   const bought = new Set(plans.flatMap(({ bought: offers }) => offers.map(({ offer }) => offer)));
   const perPiece = (offer: PlanInstance['offers'][number]): number =>

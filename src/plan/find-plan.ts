@@ -1,5 +1,6 @@
 import { checkInstance } from './check-instance.ts';
 import { type OpenTable, openTable } from './open-calls.ts';
+import { bagsAsOne, packBags } from './pack-bags.ts';
 import type { PlanInstance } from './plan-instance.ts';
 import { type Aim, type PlanModel, planModel } from './plan-model.ts';
 import type { NoPlan, PlanResult, Shortfall, SolvedPlan } from './plan-result.ts';
@@ -39,6 +40,8 @@ const DEFAULT_TIME_LIMIT_S = 10;
  * - Equal plans: a second solve over all plans of the same cost takes the one with the fewest packs bought,
  *   then the one whose calls stand earliest in their lists (the sum of their places). When its time runs
  *   out, the first plan stands, just as good, and `ties_settled` is false.
+ * - Bags: first all bags of a pack are taken as one. Where the plan's spares then find places in the bags, it
+ *   is the best with them too; otherwise the programme chooses bags as well, which takes longer.
  * - What the solver gives is rounded, then verified and added up in plain code.
  *
  * Rejects with the signal's reason when stopped, and with the solver's error when that fails.
@@ -86,10 +89,33 @@ class PlanSearch {
 
   async run(): Promise<PlanResult> {
     const aim: Aim = { kind: 'cost' };
+    const asOne = await this.#withBagsAsOne(aim);
+    if (asOne === 'infeasible') return this.#nearest();
+    if (asOne !== null) return asOne;
     const first = await this.#look(aim);
     if (first === 'infeasible') return this.#nearest();
     if (first === 'out-of-time') return this.#none(first);
     return this.#settled(first, aim);
+  }
+
+  /** The best plan with a pack's bags taken as one, where its spares fit them; null where they do not. */
+  async #withBagsAsOne(aim: Aim): Promise<SolvedPlan | 'infeasible' | null> {
+    if (this.#instance.limits.packs.every(({ bags }) => bags.length === 0)) return null;
+    const asOne = bagsAsOne(this.#instance);
+    const first = await this.#look(aim, undefined, undefined, asOne);
+    // Nothing that fits the bags is left out here, so that nothing fits them either.
+    if (first === 'infeasible') return first;
+    if (first === 'out-of-time' || first.answer.status !== 'optimal' || !this.#fits(first)) return null;
+    if (this.#options.settleTies === false) return this.#solved(first, false, 0);
+    const tie = { costAtMost: first.answer.cost + EQUAL_MONEY };
+    const second = await this.#look(aim, first.columns, tie, asOne);
+    if (typeof second === 'string') return this.#solved(first, false, 0);
+    if (!this.#fits(second)) return null;
+    return this.#solved({ ...second, answer: first.answer }, second.answer.status === 'optimal', 0);
+  }
+
+  #fits({ model, columns }: Found): boolean {
+    return packBags(this.#instance, readPlan(model, columns)) !== null;
   }
 
   /** When nothing fits: the least shortfall, then the least cost at that shortfall. */
@@ -119,11 +145,12 @@ class PlanSearch {
     aim: Aim,
     start?: readonly number[],
     tie?: { readonly costAtMost: number },
+    instance: PlanInstance = this.#instance,
   ): Promise<Found | 'infeasible' | 'out-of-time'> {
     this.#options.signal?.throwIfAborted();
     const timeLimitS = (this.#endMs - performance.now()) / 1000;
     if (timeLimitS <= 0) return 'out-of-time';
-    const model = planModel(this.#instance, this.#table, aim, tie ?? null);
+    const model = planModel(instance, this.#table, aim, tie ?? null);
     const answer = await this.#solve(model.programme, { timeLimitS, ...(start ? { start } : {}) });
     this.#options.signal?.throwIfAborted();
     if (answer.columns) return { aim, model, answer, columns: answer.columns };
@@ -131,7 +158,8 @@ class PlanSearch {
   }
 
   #solved(found: Found, tiesSettled: boolean, gap: number | null): SolvedPlan {
-    const plan = readPlan(found.model, found.columns);
+    const read = readPlan(found.model, found.columns);
+    const plan = packBags(this.#instance, read) ?? read;
     const totals = planTotals(this.#instance, plan);
     const { problems, shortfalls } = verifyPlan(this.#instance, plan);
     const wrong = [...problems, ...this.#disagreements(found, totals.expected_cost, shortfalls)];

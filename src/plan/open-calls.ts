@@ -1,4 +1,4 @@
-import type { PlanCall, PlanInstance, PlanOffer, PlanPart } from './plan-instance.ts';
+import { type PlanCall, type PlanInstance, type PlanOffer, type PlanPart, stockOf } from './plan-instance.ts';
 import type { RefusedPin, UndecidedPart } from './plan-result.ts';
 
 /** A part with the calls that are open to it, in their order. */
@@ -38,13 +38,17 @@ export function openTable(instance: PlanInstance): OpenTable {
   const supplied = suppliedParts(inTime);
   const forbidden = new Set(instance.forbidden.map(({ part, call }) => pairKey(part, call)));
   const callsByPart = callsOfParts(instance.calls);
+  const shelf = onShelf(instance.parts);
   const pins = new Map(instance.pins.map(({ part, call }) => [part, call]));
   const parts: OpenPart[] = [];
   const refusedPins: RefusedPin[] = [];
   const undecided: UndecidedPart[] = [];
   for (const part of instance.parts) {
     const all = callsByPart.get(part.name) ?? [];
-    const closed = new Map(all.map((call) => [call.name, whyClosed(part, call, forbidden, supplied)]));
+    const onHand = shelf.get(stockOf(part)) ?? 0;
+    const closed = new Map(
+      all.map((call) => [call.name, whyClosed(part, call, onHand, forbidden, supplied)]),
+    );
     const calls = all.filter(({ name }) => closed.get(name) === null);
     const pin = pins.get(part.name);
     const pinned = calls.find(({ name }) => name === pin) ?? null;
@@ -57,9 +61,8 @@ export function openTable(instance: PlanInstance): OpenTable {
     if (calls.length > 0) parts.push({ part, calls, pinned });
     else undecided.push({ part: part.name, sentence: noCallSentence(part, all, closed) });
   }
-  const openByName = new Map(parts.map((open) => [open.part.name, open]));
   const offers = inTime
-    .map((offer) => ({ offer, most_packs: mostPacks(offer, openByName) }))
+    .map((offer) => ({ offer, most_packs: mostPacks(offer, parts, shelf) }))
     .filter(({ most_packs }) => most_packs > 0);
   const lateOffers = instance.offers.filter((offer) => !inTime.includes(offer)).map(({ id }) => id);
   return { parts, offers, refusedPins, undecided, lateOffers };
@@ -82,8 +85,12 @@ export function callsOfParts(calls: readonly PlanCall[]): ReadonlyMap<string, re
   return byPart;
 }
 
-/** New pieces of the part that the call has to buy, after what is on hand. */
-export const piecesToBuy = (part: PlanPart, call: PlanCall): number => Math.max(0, call.need - part.on_hand);
+/** Pieces on the shelf by stock: like parts share what each has. */
+export function onShelf(parts: readonly PlanPart[]): ReadonlyMap<string, number> {
+  const shelf = new Map<string, number>();
+  for (const part of parts) shelf.set(stockOf(part), (shelf.get(stockOf(part)) ?? 0) + part.on_hand);
+  return shelf;
+}
 
 /** Names may hold any sign, so the two are told apart by their lengths. */
 const pairKey = (part: string, call: string): string => `${part.length} ${part}${call}`;
@@ -104,14 +111,15 @@ function suppliedParts(offers: readonly PlanOffer[]): Supplied {
 function whyClosed(
   part: PlanPart,
   call: PlanCall,
+  onHand: number,
   forbidden: ReadonlySet<string>,
   supplied: Supplied,
 ): string | null {
   if (call.held_back !== null) return call.held_back;
   if (forbidden.has(pairKey(part.name, call.name))) return 'It is forbidden by hand.';
-  if (piecesToBuy(part, call) > 0 && !supplied.goods.has(part.name))
+  if (call.need > onHand && !supplied.goods.has(stockOf(part)))
     return 'No offer brings it in time, and too few are on hand.';
-  if (call.sent_out > 0 && !supplied.workshop.has(part.name)) return 'No workshop has it back in time.';
+  if (call.sent_out > 0 && !supplied.workshop.has(stockOf(part))) return 'No workshop has it back in time.';
   return null;
 }
 
@@ -125,15 +133,18 @@ function noCallSentence(
   return `No call is open to ${part.name}, so the plan leaves it out. ${reasons.join(' ')}`;
 }
 
-function mostPacks(offer: PlanOffer, parts: ReadonlyMap<string, OpenPart>): number {
+/** Enough for the largest need of every part that takes the piece, after what is on the shelf. */
+function mostPacks(offer: PlanOffer, parts: readonly OpenPart[], shelf: ReadonlyMap<string, number>): number {
   let most = 0;
-  for (const [name, pieces] of offer.covers) {
-    const open = parts.get(name);
-    if (!open) continue;
-    for (const call of open.calls) {
-      const wanted = offer.kind === 'goods' ? piecesToBuy(open.part, call) : call.sent_out;
-      most = Math.max(most, Math.ceil(wanted / pieces));
-    }
+  for (const [stock, pieces] of offer.covers) {
+    const takers = parts.filter(({ part }) => stockOf(part) === stock);
+    const wanted = takers.reduce(
+      (sum, { calls }) =>
+        sum + Math.max(...calls.map((call) => (offer.kind === 'goods' ? call.need : call.sent_out))),
+      0,
+    );
+    const held = offer.kind === 'goods' ? (shelf.get(stock) ?? 0) : 0;
+    most = Math.max(most, Math.ceil(Math.max(0, wanted - held) / pieces));
   }
   return most;
 }

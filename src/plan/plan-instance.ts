@@ -2,9 +2,11 @@
  * What a plan is made from, as plain data: JSON, so that it can be sent to a worker and kept. Fields are
  * written as the notebook's columns are, with their unit. The mathematics is in section 7 of the model.
  *
- * Two bikes: a part carries its rider, and each rider has a pack. Like parts that share spares come in as
- * one part whose calls are pooled already (the demand of both bikes in `need` and in the expected cost); a
- * call names the rider who packs it in `carried_by`, so "carry 1, in the other pack" is a call of its own.
+ * Two bikes: a part carries its rider, and each rider has a pack. Parts of the same `stock` take their pieces
+ * from the same shelf and the same offers, so that a pack of two may serve both bikes. Like parts that share
+ * one spare on the road come in as one part whose calls are pooled already (the demand of both bikes in `need`
+ * and in the expected cost); a call names the rider who packs it in `carried_by`, so "carry 1, in the other
+ * pack" is a call of its own.
  */
 export interface PlanInstance {
   /** The notebook's own currency, for sentences: EUR. */
@@ -31,8 +33,10 @@ export interface PartCall {
 
 export interface PlanPart {
   readonly name: string;
-  /** Whole new pieces on the shelf. */
+  /** Whole new pieces on the shelf; parts of one stock share what each has. */
   readonly on_hand: number;
+  /** What offers call it, where several parts take the same piece; null: by the part's own name. */
+  readonly stock: string | null;
   /** Parts with the same word are changed as a set: all get a new one before the start, or none. */
   readonly set: string | null;
   /** Brakes, tyres, chain, ...: its calls were judged by section 8, and sentences about it say so. */
@@ -41,6 +45,8 @@ export interface PlanPart {
   readonly rider: string;
   /** The bag its spares go into; null where the plan may choose one. */
   readonly bag: string | null;
+  /** The bag it goes into where there is room, when the plan may choose. */
+  readonly rather_bag: string | null;
   /** What one stranding by this part costs now, money; null where there is no such figure. */
   readonly stranding_cost: number | null;
 }
@@ -84,7 +90,10 @@ export interface PlanOffer {
   readonly part_number: string;
   /** Landed in the notebook's money, of one pack, without freight. */
   readonly price: number;
-  /** Pieces of each part in one pack: a pack of two tubes is [['Rear inner tube', 2]]; kits have several. */
+  /**
+   * Pieces of each part, or stock of like parts, in one pack: a pack of two tubes is [['Rear inner tube', 2]];
+   * kits have several.
+   */
   readonly covers: readonly (readonly [part: string, pieces: number])[];
   readonly kind: 'goods' | 'workshop';
   /** Whole days until it is here, or the work is back; null when it can be had at once. */
@@ -102,7 +111,10 @@ export interface PlanSupplier {
 /** Work that several calls share, such as taking the rear wheel out. */
 export interface PlanJob {
   readonly name: string;
+  /** Counted once, however many calls open the job. */
   readonly setup_hours: number;
+  /** What these hours cost, money; also counted once. */
+  readonly setup_cost: number;
 }
 
 /** null is no limit. */
@@ -119,7 +131,7 @@ export interface PlanPack {
   readonly rider: string;
   readonly mass_kg: number | null;
   readonly volume_L: number | null;
-  /** Packed already, outside the bags below: counts against the limits of the whole pack. */
+  /** Packed already, and counted by the limits of the whole pack; a limit on spares alone has 0. */
   readonly packed_kg: number;
   readonly packed_L: number;
   /** Where there are any, all that this rider packs must go into one of them. */
@@ -130,13 +142,16 @@ export interface PlanBag {
   readonly name: string;
   readonly mass_kg: number | null;
   readonly volume_L: number | null;
-  /** In this bag already; counts against the bag and the whole pack. */
+  /** In this bag already (camp, cook, water); counts against the bag. */
   readonly packed_kg: number;
   readonly packed_L: number;
 }
 
 /** True for the calls that fit a new piece before the start: those that a set has in common. */
 export const fitsNew = (call: PlanCall): boolean => call.kind === 'replace' || call.kind === 'keep';
+
+/** By what name offers and the shelf know the part. */
+export const stockOf = (part: PlanPart): string => part.stock ?? part.name;
 
 /** The rider whose pack the call's spares go into. */
 export const packerOf = (part: PlanPart, call: PlanCall): string => call.carried_by ?? part.rider;

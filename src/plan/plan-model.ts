@@ -1,6 +1,13 @@
 import { hazardOf, type LimitLine, limitLines, rowLimit, shortfallScale } from './limit-lines.ts';
-import { type OpenTable, piecesToBuy } from './open-calls.ts';
-import { fitsNew, type PlanCall, type PlanInstance, type PlanPart, packerOf } from './plan-instance.ts';
+import { type OpenTable, onShelf } from './open-calls.ts';
+import {
+  fitsNew,
+  type PlanCall,
+  type PlanInstance,
+  type PlanPart,
+  packerOf,
+  stockOf,
+} from './plan-instance.ts';
 import { type Programme, ProgrammeBuilder } from './programme.ts';
 
 type Terms = [column: number, factor: number][];
@@ -62,7 +69,9 @@ export function planModel(
   const packs = offerColumns(build, instance, table, calls, cash);
   cost.push(...cash);
   const bags = bagColumns(build, instance, calls);
-  const taken = limitTerms(build, instance, calls, cash, bags);
+  const jobs = jobColumns(build, instance, calls);
+  cost.push(...jobs.map(({ column, job }): [number, number] => [column, job.setup_cost]));
+  const taken = limitTerms(instance, calls, cash, bags, jobs);
   const shortfall = limitRows(build, taken, aim.kind !== 'cost');
   if (aim.kind === 'cost-at-shortfall') build.atMost(aim.atMost, shortfall);
   if (tie) build.atMost(tie.costAtMost, cost);
@@ -113,7 +122,7 @@ function offerColumns(
     cash.push([column, offer.price]);
     return { offer: offer.id, column, of: offer, most: most_packs };
   });
-  needRows(build, packs, calls);
+  needRows(build, packs, calls, instance);
   for (const { name, freight, free_from } of instance.suppliers) {
     const sold = packs.filter(({ of }) => of.supplier === name);
     if (sold.length === 0 || freight === 0 || (free_from !== null && free_from <= 0)) continue;
@@ -139,36 +148,59 @@ function offerColumns(
   return packs.map(({ offer, column }) => ({ offer, column }));
 }
 
+interface Wanted {
+  readonly kind: 'goods' | 'workshop';
+  readonly stock: string;
+  readonly takers: Set<string>;
+  readonly terms: Terms;
+}
+
 /**
- * What is bought covers what the calls need, part by part, for goods and for work sent out. A part has one
- * call, so what is on hand is taken off each call's need. Two more things are said that whole numbers imply
- * and that shorten the search: a pack counts for no more than the largest need, and any need takes a pack.
+ * What is bought covers what the calls need, stock by stock, for goods and for work sent out. Where one part
+ * alone takes the piece it has one call, so what is on hand is taken off each call's need; and two more things
+ * are said that whole numbers imply and that shorten the search: a pack counts for no more than the largest
+ * need, and any need takes a pack. Like parts share what is on hand, so their needs are added up first.
  */
 function needRows(
   build: ProgrammeBuilder,
   packs: readonly { readonly of: OpenTable['offers'][number]['offer']; readonly column: number }[],
   calls: readonly CallColumn[],
+  { parts }: PlanInstance,
 ): void {
-  const wants = new Map<string, Terms>();
-  const want = (kind: 'goods' | 'workshop', part: string, column: number, pieces: number): void => {
-    if (pieces > 0) wants.set(`${kind} ${part}`, [...(wants.get(`${kind} ${part}`) ?? []), [column, pieces]]);
+  const shelf = onShelf(parts);
+  const wants = new Map<string, Wanted>();
+  const want = (kind: Wanted['kind'], { part, column }: CallColumn, pieces: number): void => {
+    if (pieces <= 0) return;
+    const stock = stockOf(part);
+    const held = wants.get(`${kind} ${stock}`) ?? { kind, stock, takers: new Set(), terms: [] };
+    held.takers.add(part.name);
+    held.terms.push([column, pieces]);
+    wants.set(`${kind} ${stock}`, held);
   };
-  for (const { part, call, column } of calls) {
-    want('goods', part.name, column, piecesToBuy(part, call));
-    want('workshop', part.name, column, call.sent_out);
+  for (const one of calls) {
+    want('goods', one, one.call.need);
+    want('workshop', one, one.call.sent_out);
   }
-  const covers = new Map<string, Terms>();
-  for (const { of, column } of packs)
-    for (const [part, pieces] of of.covers)
-      covers.set(`${of.kind} ${part}`, [...(covers.get(`${of.kind} ${part}`) ?? []), [column, pieces]]);
-  for (const [key, wanted] of wants) {
+  const minus = (terms: Terms): Terms => terms.map(([column, factor]) => [column, -factor]);
+  for (const { kind, stock, takers, terms } of wants.values()) {
+    const held = kind === 'goods' ? (shelf.get(stock) ?? 0) : 0;
+    const covering = packs.flatMap(({ of, column }): Terms => {
+      const pieces = of.kind === kind ? of.covers.find(([name]) => name === stock)?.[1] : undefined;
+      return pieces === undefined ? [] : [[column, pieces]];
+    });
+    if (takers.size > 1) {
+      build.atLeast(-held, [...covering, ...minus(terms)]);
+      continue;
+    }
+    const wanted = terms.flatMap(
+      ([column, pieces]): Terms => (pieces > held ? [[column, pieces - held]] : []),
+    );
+    if (wanted.length === 0) continue;
     const most = Math.max(...wanted.map(([, pieces]) => pieces));
-    const covering = covers.get(key) ?? [];
-    const minus = (terms: Terms): Terms => terms.map(([column, factor]) => [column, -factor]);
     const capped: Terms = covering.map(([column, pieces]) => [column, Math.min(pieces, most)]);
     build.atLeast(0, [...capped, ...minus(wanted)]);
     if (!capped.some(([, pieces]) => pieces > 1)) continue;
-    const each = (terms: Terms): Terms => terms.map(([column]) => [column, 1]);
+    const each = (of: Terms): Terms => of.map(([column]) => [column, 1]);
     build.atLeast(0, [...each(covering), ...minus(each(wanted))]);
   }
 }
@@ -207,13 +239,16 @@ interface Taken {
 }
 
 function limitTerms(
-  build: ProgrammeBuilder,
   instance: PlanInstance,
   calls: readonly CallColumn[],
   cash: Terms,
   bags: PlanModel['bags'],
+  jobs: readonly JobColumn[],
 ): Taken[] {
-  const hours = instance.limits.shed_hours === null ? [] : shedTerms(build, instance, calls);
+  const hours: Terms = [
+    ...calls.map(({ call, column }): [number, number] => [column, call.shed_hours]),
+    ...jobs.map(({ column, job }): [number, number] => [column, job.setup_hours]),
+  ];
   return limitLines(instance).map((line) => {
     if (line.kind === 'cash') return { line, terms: cash, already: 0 };
     if (line.kind === 'shed_hours') return { line, terms: hours, already: 0 };
@@ -236,10 +271,8 @@ function packTerms(
 ): Taken {
   const packed = kind === 'mass_kg' ? 'packed_kg' : 'packed_L';
   const pack = instance.limits.packs.find(({ rider }) => rider === line.rider);
-  const holders = !pack ? [] : line.bag === null ? [pack, ...pack.bags] : pack.bags;
-  const already = holders
-    .filter((holder) => line.bag === null || ('name' in holder && holder.name === line.bag))
-    .reduce((total, holder) => total + holder[packed], 0);
+  const holder = line.bag === null ? pack : pack?.bags.find(({ name }) => name === line.bag);
+  const already = holder?.[packed] ?? 0;
   const isHere = ({ part, call }: CallColumn): boolean => packerOf(part, call) === line.rider;
   const terms: Terms =
     line.bag === null
@@ -250,22 +283,29 @@ function packTerms(
   return { line, terms, already };
 }
 
-/** Hours of the calls, and the setting up of each job that any of them opens. */
-function shedTerms(build: ProgrammeBuilder, instance: PlanInstance, calls: readonly CallColumn[]): Terms {
-  const terms: Terms = calls.map(({ call, column }) => [column, call.shed_hours]);
-  for (const job of instance.jobs) {
+interface JobColumn {
+  readonly job: PlanInstance['jobs'][number];
+  readonly column: number;
+}
+
+/** The setting up of each job that any call opens. */
+function jobColumns(
+  build: ProgrammeBuilder,
+  instance: PlanInstance,
+  calls: readonly CallColumn[],
+): JobColumn[] {
+  return instance.jobs.flatMap((job) => {
     const opening = calls.filter(({ call }) => call.jobs.includes(job.name));
-    if (opening.length === 0 || job.setup_hours === 0) continue;
-    // Held up to 1 by the calls that open it and down by the hours, so it need not be said to be whole.
-    const y = build.amount(1);
-    for (const { column } of opening)
+    if (opening.length === 0 || (job.setup_hours === 0 && job.setup_cost === 0)) return [];
+    // Held up to 1 by the calls that open it and down by hours and cost, so it need not be said to be whole.
+    const column = build.amount(1);
+    for (const one of opening)
       build.atMost(0, [
-        [column, 1],
-        [y, -1],
+        [one.column, 1],
+        [column, -1],
       ]);
-    terms.push([y, job.setup_hours]);
-  }
-  return terms;
+    return [{ job, column }];
+  });
 }
 
 /** The limits' rows; with `soft`, each may be passed, and the sum of shortfalls in shares of the limit is given. */

@@ -29,7 +29,7 @@ export interface PlanTotals {
   /** With the setting up of each open job, once. */
   readonly shed_hours: number;
   readonly open_jobs: readonly string[];
-  /** What the plan makes least: cash and every chosen call's expected cost without cash. */
+  /** What the plan makes least: cash, every chosen call's expected cost without cash, and setting up jobs. */
   readonly expected_cost: number;
   /** Chance that anything strands the trip, 0 to 1. */
   readonly trip_risk: number;
@@ -45,9 +45,10 @@ export interface SupplierTotal {
 
 export interface PackTotal {
   readonly rider: string;
-  /** All that is in the pack, what was packed already included. */
+  /** The spares of all bags, and what the limits of the whole pack count as packed already. */
   readonly mass_kg: number;
   readonly volume_L: number;
+  /** Each with what was in it already. */
   readonly bags: readonly { readonly name: string; readonly mass_kg: number; readonly volume_L: number }[];
 }
 

@@ -36,18 +36,21 @@ export function planTotals(instance: PlanInstance, plan: Plan): PlanTotals {
   const goods = sum(suppliers.map((supplier) => supplier.goods));
   const freight = sum(suppliers.map((supplier) => supplier.freight));
   const openJobs = new Set(planned.flatMap(({ call }) => call.jobs));
-  const setupHours = sum(
-    instance.jobs.map(({ name, setup_hours }) => (openJobs.has(name) ? setup_hours : 0)),
-  );
+  const setUp = instance.jobs.filter(({ name }) => openJobs.has(name));
   return {
     cash: goods + freight,
     goods,
     freight,
     suppliers,
     packs: instance.limits.packs.map((pack) => packTotal(pack, planned)),
-    shed_hours: setupHours + sum(planned.map(({ call }) => call.shed_hours)),
+    shed_hours:
+      sum(setUp.map(({ setup_hours }) => setup_hours)) + sum(planned.map(({ call }) => call.shed_hours)),
     open_jobs: [...openJobs],
-    expected_cost: goods + freight + sum(planned.map(({ call }) => call.cost_without_cash)),
+    expected_cost:
+      goods +
+      freight +
+      sum(setUp.map(({ setup_cost }) => setup_cost)) +
+      sum(planned.map(({ call }) => call.cost_without_cash)),
     trip_risk: 1 - planned.reduce((noneStrands, { call }) => noneStrands * (1 - call.strand_chance), 1),
   };
 }
@@ -95,14 +98,10 @@ function packTotal(pack: PlanPack, planned: readonly PlannedCall[]): PackTotal {
       volume_L: packed_L + sum(inBag.map(({ volume_L }) => volume_L)),
     };
   });
-  const already = (
-    figures: readonly { packed_kg: number; packed_L: number }[],
-    key: 'packed_kg' | 'packed_L',
-  ) => sum(figures.map((figure) => figure[key]));
   return {
     rider: pack.rider,
-    mass_kg: already([pack, ...pack.bags], 'packed_kg') + sum(inPack.map(({ mass_kg }) => mass_kg)),
-    volume_L: already([pack, ...pack.bags], 'packed_L') + sum(inPack.map(({ volume_L }) => volume_L)),
+    mass_kg: pack.packed_kg + sum(inPack.map(({ mass_kg }) => mass_kg)),
+    volume_L: pack.packed_L + sum(inPack.map(({ volume_L }) => volume_L)),
     bags,
   };
 }

@@ -1,7 +1,7 @@
 import { limitLines, takenOf } from './limit-lines.ts';
 import { limitSentence } from './limit-words.ts';
-import { openTable } from './open-calls.ts';
-import { type PlanInstance, packerOf } from './plan-instance.ts';
+import { onShelf, openTable } from './open-calls.ts';
+import { type PlanInstance, packerOf, stockOf } from './plan-instance.ts';
 import type { Plan, Shortfall } from './plan-result.ts';
 import { brokenSets, type PlannedCall, plannedCalls, planTotals } from './plan-totals.ts';
 
@@ -88,13 +88,19 @@ function needProblems(instance: PlanInstance, plan: Plan): string[] {
     for (const [part, pieces] of offer.covers)
       bought[offer.kind].set(part, (bought[offer.kind].get(part) ?? 0) + packs * pieces);
   }
+  const wanted = new Map<string, { need: number; sentOut: number }>();
+  const stocks = new Map(instance.parts.map((part) => [part.name, stockOf(part)]));
   for (const { call } of plannedCalls(instance, plan)) {
-    const onHand = instance.parts.find(({ name }) => name === call.part)?.on_hand ?? 0;
-    const pieces = onHand + (bought.goods.get(call.part) ?? 0);
-    if (pieces < call.need) problems.push(`${call.part} needs ${call.need} pieces and gets ${pieces}.`);
-    const sentOut = bought.workshop.get(call.part) ?? 0;
-    if (sentOut < call.sent_out)
-      problems.push(`${call.part} is sent out ${call.sent_out} times, and ${sentOut} are paid for.`);
+    const stock = stocks.get(call.part) ?? call.part;
+    const { need, sentOut } = wanted.get(stock) ?? { need: 0, sentOut: 0 };
+    wanted.set(stock, { need: need + call.need, sentOut: sentOut + call.sent_out });
+  }
+  const shelf = onShelf(instance.parts);
+  for (const [stock, { need, sentOut }] of wanted) {
+    const pieces = (shelf.get(stock) ?? 0) + (bought.goods.get(stock) ?? 0);
+    if (pieces < need) problems.push(`${stock} needs ${need} pieces and gets ${pieces}.`);
+    const paid = bought.workshop.get(stock) ?? 0;
+    if (paid < sentOut) problems.push(`${stock} is sent out ${sentOut} times, and ${paid} are paid for.`);
   }
   return problems;
 }

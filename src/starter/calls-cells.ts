@@ -1,109 +1,25 @@
 import type { CallsCell, PairingCell, PlanCell, TableCell, WorkedColumn } from '../notebook/document.ts';
-import { entered, folded, worked } from './columns.ts';
+import { choicesTable, reasonsTable } from './choices-cells.ts';
+import { folded, worked } from './columns.ts';
+import { planCell } from './plan-cells.ts';
 
 const MONEY = { unit: 'EUR', decimals: 2 } as const;
 const CHANCE = { decimals: 4 } as const;
 
-const YES = 'yes';
-const NO = 'no';
-
-/** Name, what it means, pieces needed, spares packed, fits a new one, keeps the old one, done on the way, kind. */
-const CALLS: readonly (readonly [string, string, number, number, string, string, string, string])[] = [
-  ['leave', 'Ride on what is fitted', 0, 0, NO, NO, NO, 'leave'],
-  ['replace', 'Fit a new one before leaving', 1, 0, YES, NO, NO, 'replace'],
-  ['carry 1', 'Ride on what is fitted, one new spare in the pack', 1, 1, NO, NO, NO, 'carry'],
-  ['carry 2', 'Two new spares in the pack', 2, 2, NO, NO, NO, 'carry'],
-  ['carry 3', 'Three new spares in the pack', 3, 3, NO, NO, NO, 'carry'],
-  ['replace and keep old', 'Fit a new one, the old one becomes the spare', 1, 0, YES, YES, NO, 'keep'],
-  ['change on the way', 'Ride on what is fitted to the best shop, change it there', 0, 0, NO, NO, YES, 'way'],
-];
-
-function choicesTable(): TableCell {
-  const texts = (place: number): string[] => CALLS.map((call) => String(call[place]));
-  return {
-    id: 'choices',
-    kind: 'table',
-    name: 'choices',
-    title: 'Possible calls',
-    gist: 'what may be done about a part',
-    source: 'Common practice, no source.',
-    columns: [
-      entered('call', 'text', texts(0), { title: 'Call' }),
-      entered('meaning', 'text', texts(1), { title: 'What it means' }),
-      entered('need', 'number', texts(2), { title: 'New pieces', decimals: 0 }),
-      entered('spares', 'number', texts(3), { title: 'New spares packed', decimals: 0 }),
-      entered('fits_new', 'yes_no', texts(4), { title: 'New one fitted' }),
-      entered('keeps_old', 'yes_no', texts(5), { title: 'Old one packed' }),
-      entered('on_the_way', 'yes_no', texts(6), { title: 'Changed on the way' }),
-      entered('kind', 'choice', texts(7), {
-        title: 'Kind',
-        options: ['leave', 'replace', 'carry', 'keep', 'way'],
-      }),
-    ],
-  };
-}
-
-const MANUAL = 'The maker’s manual, local rules and a licensed mechanic decide.';
-
-/** Why a call is not allowed: a key for the formulas and the sentence that is shown. */
-const REASONS: readonly (readonly [string, string])[] = [
-  [
-    'due',
-    `It is past its limit before the start: change it before you go, and do not pack it as a spare. ${MANUAL}`,
-  ],
-  [
-    'held back',
-    `Safety before cost: it is likelier than the risk limit to give up on the way, so it may not be left. ${MANUAL}`,
-  ],
-  [
-    'new one too',
-    `Even a new one is likelier than the risk limit to give up before the end: plan a change on the way. ${MANUAL}`,
-  ],
-  ['no spare', 'The old one cannot serve as a spare once it is off.'],
-  ['by chance', 'It goes by chance, not by wear: a new one is hit as often.'],
-  [
-    'not watched',
-    `Safety before cost: its wear cannot be watched and put right on the road, so change it before you go. ${MANUAL}`,
-  ],
-  [
-    'unknown',
-    'Not enough is known: the part needs a wear class, and a reading with limit and rates, or an age with a life or a sudden life; every leg a length, a surface, the distance to help and the wait.',
-  ],
-  ['no stop', 'No leg ends at a shop where changing it keeps the risk limit.'],
-  ['too big', 'By itself it is more than the pack may weigh or hold.'],
-];
-
-function reasonsTable(): TableCell {
-  return {
-    id: 'reasons',
-    kind: 'table',
-    name: 'reasons',
-    title: 'Why a call is held back',
-    gist: 'the sentences that the calls show',
-    columns: [
-      entered(
-        'reason',
-        'text',
-        REASONS.map(([reason]) => reason),
-        { title: 'Reason' },
-      ),
-      entered(
-        'sentence',
-        'text',
-        REASONS.map(([, sentence]) => sentence),
-        { title: 'Sentence' },
-      ),
-    ],
-  };
-}
-
 /** What the call costs, in the order of the sum. */
 function costs(): WorkedColumn[] {
   return [
-    worked('cash', 'bought > 0 ? bought * landed_price : 0 EUR', { title: 'Cash', ...MONEY }),
+    worked('cash', 'sent_out > 0 ? sent_out * sent_price : bought > 0 ? bought * landed_price : 0 EUR', {
+      title: 'Cash',
+      ...MONEY,
+    }),
     worked('pack_kg', 'packed * mass', { title: 'Pack', unit: 'kg', decimals: 2 }),
     worked('pack_L', 'packed * volume', { title: 'Pack', unit: 'L', decimals: 2 }),
-    worked('hours', 'fits_new ? shed_hours : 0 h', { title: 'Shed', unit: 'h', decimals: 2 }),
+    worked('hours', 'fits_new and sent_out == 0 ? shed_hours : 0 h', {
+      title: 'Shed',
+      unit: 'h',
+      decimals: 2,
+    }),
     worked('on_road', 'fits_new ? road_new : spares > 0 ? road_carried : road_old', {
       title: 'On the road',
       ...MONEY,
@@ -139,6 +55,14 @@ function pieces(): WorkedColumn[] {
       ...MONEY,
     }),
     worked('packed', 'spares + (keeps_old ? 1 : 0)', { title: 'Packed', decimals: 0 }),
+    worked('opens_it', 'or_else(chosen and hours > 0 h and setup > 0 h and setup <= hours, false)', {
+      title: 'Opens its job',
+    }),
+    worked('bag_now', 'chosen ? pick(handling.packed_in, handling.part, stow_key) : missing', {
+      title: 'In the bag',
+    }),
+    worked('chosen_kg', 'chosen ? pack_kg : 0 kg', { title: 'Packed', unit: 'kg', decimals: 2 }),
+    worked('chosen_L', 'chosen ? pack_L : 0 L', { title: 'Packed', unit: 'L', decimals: 2 }),
     worked('old_worth', 'fits_new and keep_old_at_home ? left_now * home_price * old_share : 0 EUR', {
       title: 'Old one’s worth',
       ...MONEY,
@@ -269,11 +193,14 @@ function bars(): WorkedColumn[] {
     ),
     worked(
       'bar_way',
-      'not on_the_way ? "" : by_chance ? "by chance" : bars_watch ? "not watched" : is_missing(way_key) ? "no stop" : ""',
+      'not on_the_way ? bar_sent : by_chance ? "by chance" : bars_watch ? "not watched" : is_missing(way_key) ? "no stop" : ""',
       {
         title: 'Barred on the way by',
       },
     ),
+    worked('bar_sent', 'sent_out > 0 and is_missing(sent_price) ? "no workshop" : ""', {
+      title: 'Barred, sent out',
+    }),
     worked('bars_due', 'due and (not fits_new or keeps_old)', { title: 'Due' }),
     worked('may_carry', 'spares > 0 and can_be_watched and not new_over', { title: 'May be carried for' }),
     worked('bars_old', 'over_limit and not fits_new and not on_the_way and not may_carry', {
@@ -340,53 +267,6 @@ function decisionCell(): CallsCell {
     critical: 'critical',
     pins: {},
     plan: 'plan',
-  };
-}
-
-/** The best set of calls and purchases under all the limits. */
-function planCell(): PlanCell {
-  return {
-    id: 'plan',
-    kind: 'plan',
-    name: 'plan',
-    title: 'Plan',
-    gist: 'the cheapest set of calls and purchases within all the limits',
-    source: 'A mixed-integer programme over all parts and offers, solved exactly.',
-    calls: 'decision',
-    reads: {
-      cost: 'calls.expected',
-      cash: 'calls.cash',
-      need: 'calls.need',
-      mass: 'calls.pack_kg',
-      volume: 'calls.pack_L',
-      hours: 'calls.hours',
-      strand: 'calls.strand',
-      kind: 'calls.kind',
-      on_hand: 'wear.on_hand',
-      set: 'wear.changed_with',
-      offer: 'prices.offer',
-      offer_supplier: 'prices.supplier',
-      offer_fits: 'prices.fits',
-      offer_pieces: 'prices.pack',
-      offer_price: 'prices.pack_price',
-      offer_days: 'prices.lead',
-      supplier: 'suppliers.supplier',
-      freight: 'suppliers.freight_here',
-      free_from: 'suppliers.free_from_here',
-      kit: 'kits.kit',
-      kit_part: 'kits.part',
-      kit_pieces: 'kits.pieces',
-      cash_limit: 'cash_limit',
-      mass_limit: 'pack_mass_limit',
-      volume_limit: 'pack_volume_limit',
-      hours_limit: 'shed_hours_limit',
-      risk_limit: 'trip_risk_limit',
-      days_left: 'days_left',
-      margin_days: 'arrival_margin',
-      rate: 'wear.rate',
-      recovery: 'route.recovery',
-      waiting: 'ride.wait_cost',
-    },
   };
 }
 

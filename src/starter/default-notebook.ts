@@ -7,6 +7,7 @@ import { prepCells } from './prep-cells.ts';
 import { priceCells } from './price-cells.ts';
 import { rideCells } from './ride-cells.ts';
 import { routeCells } from './route-cells.ts';
+import { shedAndBagCells } from './shed-and-bag-cells.ts';
 import { tallyCell, totalsCells } from './totals-cells.ts';
 import type { TripFiles } from './trip-file.ts';
 import { tripValues } from './trip-values.ts';
@@ -39,6 +40,7 @@ export function defaultNotebook(files: TripFiles): NotebookDocument {
       NOTES.brakes,
       NOTES.prices,
       ...priceCells(files),
+      ...shedAndBagCells(files),
       NOTES.ride,
       ...rideCells(),
       riskPicture(),
@@ -50,7 +52,7 @@ export function defaultNotebook(files: TripFiles): NotebookDocument {
       NOTES.fluids,
       ...fluidCells(files),
       NOTES.prep,
-      ...prepCells(files),
+      ...prepCells(),
     ],
   };
 }

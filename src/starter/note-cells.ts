@@ -2,7 +2,7 @@ import type { NoteCell } from '../notebook/document.ts';
 
 const WHAT = `This notebook helps you decide, before a long trip through remote country, what to do about each part that wears: **leave** it, **replace** it now, **carry** a spare, **replace it and keep the old one** as the spare, or **change it on the way** at a shop.
 
-It opens on an invented trip: a loop of 26 legs from Port Ansel, 36 fitted parts, three suppliers. Every place, price and reading is made up. What you see in blue is yours to change; all else is worked out from it at once, and every formula is there to be read and rewritten.
+It opens on an invented trip: a loop of 26 legs from Port Ansel, 36 fitted parts, three suppliers and a workshop. Every place, price and reading is made up. What you see in blue is yours to change; all else is worked out from it at once, and every formula is there to be read and rewritten.
 
 The order of the cards: what limits you and what things are worth; the legs and how hard they are; the parts and their readings; prices; where each part is likely to give up; what each call costs; the calls; the totals.`;
 
@@ -32,7 +32,9 @@ const RIDE = `**Where parts give up.** Every part meets every leg. The chance th
 
 const CALLS = `**Calls.** Expected cost = cash + shelf + shed hours + cost on the road − what is left over. Left over counts the life still in the part at the end, the labour which that puts off, spares that come home unused, and what the old part fetches.
 
-The cheapest call that the rules allow is proposed; set another by hand and the totals show what it costs. A call that is not allowed says why. The limits on cash, pack and hours are shown in the tally, not yet enforced part against part.`;
+A workshop may do the work instead, for its price and no hours in the shed. Calls behind the same thing, such as the rear wheel, count its coming off in full each; the plan counts it once.
+
+The plan makes the calls of all parts together, the cheapest set within the limits on cash, pack, bags and hours. Set another call by hand, or forbid one, and the plan shows what that costs. A call that is not allowed says why.`;
 
 const BRAKES = `Brakes, tyres, bearings, chain, steering and suspension: a figure here says what is likely to wear and what that costs. Whether a part may be ridden on is for the maker’s manual, local rules and a licensed mechanic. Change tyres before the legal depth where you ride, pads and discs before the maker’s minimum; check play, tightness and leaks on the road every day.`;
 

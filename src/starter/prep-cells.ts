@@ -1,7 +1,6 @@
-import type { PairingCell, PictureCell, PrepCell, TableCell, WorkedColumn } from '../notebook/document.ts';
-import { from, worked } from './columns.ts';
+import type { PairingCell, PictureCell, PrepCell, WorkedColumn } from '../notebook/document.ts';
+import { worked } from './columns.ts';
 import { readingPicture } from './picture-cells.ts';
-import { readTripFile, type TripFiles } from './trip-file.ts';
 
 const KM = { unit: 'km', decimals: 0 } as const;
 
@@ -53,27 +52,6 @@ function readingsPairing(): PairingCell {
   };
 }
 
-function handlingTable(files: TripFiles): TableCell {
-  const file = readTripFile(files, 'handling.csv');
-  return {
-    id: 'handling',
-    kind: 'table',
-    name: 'handling',
-    title: 'In the shed and in the bag',
-    gist: 'what comes off for each part, in which turn, and where its spare travels',
-    source:
-      'Hints: common practice, no source. Procedure and torques: the maker’s manual for the motorcycle.',
-    columns: [
-      from(file, 'part', 'text', { title: 'Part' }),
-      from(file, 'opens', 'text', { title: 'Comes off' }),
-      from(file, 'turn', 'number', { title: 'Turn', decimals: 0 }),
-      from(file, 'hint', 'text', { title: 'Mind' }),
-      from(file, 'bag', 'text', { title: 'Bag' }),
-      from(file, 'carrier', 'text', { title: 'Carried by' }),
-    ],
-  };
-}
-
 function prepCell(): PrepCell {
   return {
     id: 'prep',
@@ -108,8 +86,12 @@ function prepCell(): PrepCell {
       job_opens: 'handling.opens',
       job_turn: 'handling.turn',
       job_hint: 'handling.hint',
-      job_bag: 'handling.bag',
+      job_bag: 'handling.packed_in',
       job_carrier: 'handling.carrier',
+      setup_job: 'jobs.job',
+      setup_hours: 'jobs.setup',
+      work: 'works.work',
+      work_part: 'works.part',
       check_part: 'readings.part',
       check_here: 'readings.look',
       check_place: 'readings.start_place',
@@ -127,7 +109,7 @@ function prepCell(): PrepCell {
   };
 }
 
-/** Readings along the road, how parts are fitted and stowed, and the sheet for the last night. */
-export function prepCells(files: TripFiles): (PairingCell | TableCell | PictureCell | PrepCell)[] {
-  return [readingsPairing(), readingPicture(), handlingTable(files), prepCell()];
+/** Readings along the road, and the sheet for the last night. */
+export function prepCells(): (PairingCell | PictureCell | PrepCell)[] {
+  return [readingsPairing(), readingPicture(), prepCell()];
 }

@@ -51,6 +51,17 @@ const LAYOUTS: readonly Layout[] = [
     tax: '',
     days: 'Lead time',
   },
+  {
+    supplier: 'Anvil Lane Workshop',
+    file: 'prices-anvil-lane.csv',
+    offer: 'Job no.',
+    description: 'Work',
+    pack: '',
+    price: 'Price',
+    discount: '',
+    tax: '',
+    days: 'Back in',
+  },
 ];
 
 /** One offer as the notebook keeps it, texts as they stand in the supplier's file. */
@@ -78,7 +89,7 @@ function offersOf(files: TripFiles, layout: Layout, fits: ReadonlyMap<string, st
     offer,
     fits: fits.get(`${layout.supplier} ${offer}`) ?? '',
     description: description[at] ?? '',
-    pack: pack[at] ?? '',
+    pack: pack[at] ?? '1',
     price: price[at] ?? '',
     discount: percent(discount[at] ?? ''),
     tax: percent(tax[at] ?? ''),
@@ -105,7 +116,7 @@ function pricesTable(files: TripFiles): TableCell {
     kind: 'table',
     name: 'prices',
     title: 'Prices',
-    gist: 'every offer, from three suppliers’ own files',
+    gist: 'every offer, from three suppliers’ and a workshop’s own files',
     source: 'Invented for the demo: no such suppliers, numbers or prices.',
     columns: [
       entered('supplier', 'choice', texts('supplier'), {
@@ -249,7 +260,37 @@ function kitsTable(files: TripFiles): TableCell {
   };
 }
 
-/** Suppliers, money, offers and kits of the invented trip. */
+function worksTable(files: TripFiles): TableCell {
+  const file = readTripFile(files, 'works.csv');
+  return {
+    id: 'works',
+    kind: 'table',
+    name: 'works',
+    title: 'Sent out',
+    gist: 'work that a workshop does, parts included, against shed hours',
+    source: 'Invented for the demo.',
+    columns: [
+      from(file, 'work', 'text', { title: 'Work' }),
+      from(file, 'part', 'text', { title: 'New in it' }),
+      worked('work_price', 'least_of(prices.landed_in_time, prices.fits, work)', {
+        title: 'Done in time for',
+        ...EUR_2,
+      }),
+      worked('done_here', 'pick(wear.landed_price, wear.part, part) + pick(wear.labour, wear.part, part)', {
+        title: 'Done in the shed for',
+        ...EUR_2,
+      }),
+    ],
+  };
+}
+
+/** Suppliers, money, offers, kits and work sent out of the invented trip. */
 export function priceCells(files: TripFiles): TableCell[] {
-  return [suppliersTable(files), exchangeTable(files), pricesTable(files), kitsTable(files)];
+  return [
+    suppliersTable(files),
+    exchangeTable(files),
+    pricesTable(files),
+    kitsTable(files),
+    worksTable(files),
+  ];
 }

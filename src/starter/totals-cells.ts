@@ -20,7 +20,22 @@ const ROWS: readonly Row[] = [
   ],
   ['pack_mass', 'Pack weight', 'sum(calls.chosen ? calls.pack_kg : 0 kg)', 'kg', 2, 'spares in the pack'],
   ['pack_volume', 'Pack volume', 'sum(calls.chosen ? calls.pack_L : 0 L)', 'L', 2, 'spares in the pack'],
-  ['shed_time', 'Shed hours', 'sum(calls.chosen ? calls.hours : 0 h)', 'h', 2, 'before leaving'],
+  [
+    'shared_time',
+    'Hours shared',
+    'sum(jobs.saved)',
+    'h',
+    2,
+    'counted in several calls, spent once: what comes off for them is the same',
+  ],
+  [
+    'shed_time',
+    'Shed hours',
+    'sum(calls.chosen ? calls.hours : 0 h) - shared_time',
+    'h',
+    2,
+    'before leaving',
+  ],
   ['work_cost', 'Work in the shed', 'shed_time * hour_value', 'EUR', 2, 'hours at what an hour is worth'],
   [
     'shelf_cost',

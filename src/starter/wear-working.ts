@@ -270,7 +270,12 @@ function worth(): WorkedColumn[] {
       title: 'Bought and fitted there',
       ...MONEY,
     }),
-    worked('labour_worth', 'credit_labour ? shed_hours * hour_value : 0 EUR', {
+    worked('sent_price', 'least_of(works.work_price, works.part, part)', {
+      title: 'At a workshop',
+      ...MONEY,
+    }),
+    worked('labour', 'shed_hours * hour_value', { title: 'Labour in the shed', ...MONEY }),
+    worked('labour_worth', 'credit_labour ? labour : 0 EUR', {
       title: 'Labour put off',
       ...MONEY,
     }),
@@ -285,6 +290,25 @@ function worth(): WorkedColumn[] {
     }),
     worked('change_at', 'or_else(pick(ride.end_place, ride.part, way_key, ride.change_here, true), "")', {
       title: 'Best place to change it',
+    }),
+  ];
+}
+
+/** What comes off for the part, what that takes, and where its spare rather goes. */
+function handling(): WorkedColumn[] {
+  return [
+    worked('stow_key', 'count_of(handling.part, handling.part, part) > 0 ? part : missing', {
+      title: 'Key to handling',
+    }),
+    worked('opens', 'pick(handling.opens, handling.part, stow_key)', { title: 'Comes off' }),
+    worked('rather_in', 'pick(handling.bag, handling.part, stow_key)', { title: 'Rather in' }),
+    worked('job_key', 'count_of(jobs.job, jobs.job, opens) > 0 ? opens : missing', {
+      title: 'Key to what comes off',
+    }),
+    worked('setup', 'or_else(pick(jobs.setup, jobs.job, job_key), 0 h)', {
+      title: 'Off and on again',
+      unit: 'h',
+      decimals: 2,
     }),
   ];
 }
@@ -318,5 +342,5 @@ function notices(): WorkedColumn[] {
 
 /** All folded working of the wear table. */
 export function wearWorking(): WorkedColumn[] {
-  return [...known(), ...gradualWear(), ...lives(), ...judgement(), ...worth(), ...notices()];
+  return [...known(), ...gradualWear(), ...lives(), ...judgement(), ...worth(), ...handling(), ...notices()];
 }

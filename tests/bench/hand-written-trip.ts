@@ -63,9 +63,9 @@ interface Ride {
  * for the notebook's own way through formulas and graph.
  */
 export function reckonByHand(trip: TripFigures): Float64Array {
-  const expected = new Float64Array(trip.parts * 7);
+  const expected = new Float64Array(trip.parts * 8);
   for (let part = 0; part < trip.parts; part++)
-    reckonPart(trip, part, expected.subarray(part * 7, part * 7 + 7));
+    reckonPart(trip, part, expected.subarray(part * 8, part * 8 + 8));
   return expected;
 }
 
@@ -273,7 +273,7 @@ function add(sums: Float64Array, at: number, amount: number): void {
   sums[at] = (sums[at] as number) + amount;
 }
 
-/** leave, replace, carry 1 to 3, replace and keep old, change on the way. */
+/** leave, replace, carry 1 to 3, replace and keep old, change on the way, send out. */
 function fillCalls(
   trip: TripFigures,
   part: number,
@@ -300,5 +300,7 @@ function fillCalls(
     const left = share * at('life_worth') + (spares - used) * shelf + (fits ? oldWorth : 0);
     const road = call === 6 ? sums.way : (sums.road[call] as number);
     expected[call] = cash + Math.min(need, held) * shelf + (fits ? labour : 0) + road - left;
+    // A workshop fits a new one: as replace, with its price for the cash, the shelf and the labour.
+    if (call === 1) expected[7] = at('sent_price') + road - left;
   }
 }

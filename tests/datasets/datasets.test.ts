@@ -55,7 +55,7 @@ describe('datasets/README.md', () => {
 
   it('has an entry for every file, and a file for every entry', () => {
     expect([...listed.keys()].sort()).toEqual(files);
-    expect(files.length).toBe(16);
+    expect(files.length).toBe(20);
   });
 
   it.each(files)('says what %s is: origin, licence, columns with units, rows', (path) => {
@@ -141,11 +141,12 @@ describe('the invented trip', () => {
     for (const [row, part] of parts.entries()) if (must.test(part)) expect(critical[row], part).toBe('yes');
   });
 
-  it('has at least 80 offers of three suppliers in two currencies, each matched once to a part or a kit', () => {
+  it('has at least 80 offers of three suppliers and a workshop, each matched once to a part, a kit or a work', () => {
     const offers: Record<string, string[]> = {
       'Northgate Spares': column(trip('prices-northgate-spares.csv'), 'Art. no.'),
       'Quayside Moto': column(trip('prices-quayside-moto.csv'), 'Code'),
       'Dray & Daughter': column(trip('prices-dray-and-daughter.csv'), 'Part no'),
+      'Anvil Lane Workshop': column(trip('prices-anvil-lane.csv'), 'Job no.'),
     };
     const listed = Object.entries(offers).flatMap(([supplier, numbers]) =>
       numbers.map((offer) => `${supplier} ${offer}`),
@@ -154,7 +155,11 @@ describe('the invented trip', () => {
     expect(new Set(listed).size).toBe(listed.length);
     const [supplier, offer] = [column(trip('matches.csv'), 'supplier'), column(trip('matches.csv'), 'offer')];
     expect(supplier.map((name, at) => `${name} ${offer[at]}`).sort()).toEqual([...listed].sort());
-    const known = new Set([...column(trip('wear.csv'), 'part'), ...column(trip('kits.csv'), 'kit')]);
+    const known = new Set([
+      ...column(trip('wear.csv'), 'part'),
+      ...column(trip('kits.csv'), 'kit'),
+      ...column(trip('works.csv'), 'work'),
+    ]);
     const fits = column(trip('matches.csv'), 'fits');
     expect(fits.filter((part) => !known.has(part))).toEqual([]);
     for (const part of known) expect(fits, part).toContain(part);
@@ -164,7 +169,7 @@ describe('the invented trip', () => {
       expect(currency).toMatch(/^[A-Z]{3}$/);
       expect(column(trip('rates_of_exchange.csv'), 'currency')).toContain(currency);
     }
-    for (const part of column(trip('kits.csv'), 'part'))
+    for (const part of [...column(trip('kits.csv'), 'part'), ...column(trip('works.csv'), 'part')])
       expect(column(trip('wear.csv'), 'part')).toContain(part);
   });
 });

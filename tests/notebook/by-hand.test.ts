@@ -17,9 +17,9 @@ test('the hand-written loop of the bench does the same sums as the notebook', as
   const allowed = live.read('calls.allowed');
   let compared = 0;
   expected.column.values.forEach((figure, row) => {
-    // Calls that the rules bar on the way have no best place; they carry no figure.
+    // Calls barred on the way have no best place, those sent out no workshop; they carry no figure.
     const told = allowed.state === 'settled' && allowed.column.values[row] === 1;
-    if (!told && row % 7 === 6) return;
+    if (!told && (row % 8 === 6 || row % 8 === 7)) return;
     compared++;
     expect(
       Math.abs(figure - (byHand[row] as number)),

@@ -43,6 +43,56 @@ describe('the plan in the default notebook', () => {
     expect(figure(live, 'shed_time')).toBeCloseTo(figure(live, 'plan.hours'), 6);
     expect(figure(live, 'recovery_chance')).toBeCloseTo(figure(live, 'plan.risk'), 6);
     expect(figure(live, 'plan.cash')).toBeLessThanOrEqual(figure(live, 'cash_limit'));
+    // Hours that jobs share are spent, and paid for, once.
+    expect(figure(live, 'shared_time')).toBeGreaterThan(0);
+    expect(figure(live, 'calls_cost')).toBeCloseTo(figure(live, 'plan.cost'), 6);
+  });
+
+  test('every spare is in a bag, and no bag holds more than it may with what is in it already', async () => {
+    const live = await opened();
+    const packed = figures(live, 'calls.packed');
+    const chosen = figures(live, 'calls.chosen');
+    const bags = texts(live, 'calls.bag_now');
+    const names = texts(live, 'bags.bag');
+    const carried = packed.flatMap((pieces, row) => (chosen[row] === 1 && pieces > 0 ? [row] : []));
+    expect(carried.length).toBeGreaterThan(3);
+    for (const row of carried) expect(names, `row ${row}`).toContain(bags[row]);
+    for (const [of, limit, already] of [
+      ['chosen_kg', 'mass_limit', 'packed_mass'],
+      ['chosen_L', 'volume_limit', 'packed_volume'],
+    ] as const) {
+      names.forEach((name, at) => {
+        const spares = figures(live, `calls.${of}`).reduce(
+          (sum, each, row) => (bags[row] === name ? sum + each : sum),
+          0,
+        );
+        const used = spares + figures(live, `bags.${already}`)[at]!;
+        expect(used, `${name}, ${of}`).toBeLessThanOrEqual(figures(live, `bags.${limit}`)[at]! + 1e-6);
+      });
+    }
+  });
+
+  test('work sent out is bought from the workshop, takes no shed hours, and must be back in time', async () => {
+    const live = await opened();
+    const cell = live.document.cells.find((one) => one.id === 'decision');
+    if (cell === undefined) throw new Error('no calls');
+    live.apply(pinEdit(live.document, cell.id, 'Fork seals', 'send out'));
+    await live.settled();
+    const at = texts(live, 'decision.part').indexOf('Fork seals');
+    expect(texts(live, 'decision.state')[at]).toBe('by hand');
+    const { plan, totals } = solved(live);
+    expect(plan.bought).toContainEqual({ offer: 'Anvil Lane Workshop AL-01', packs: 1 });
+    expect(totals.shed_hours).toBeCloseTo(figure(live, 'shed_time'), 6);
+    const row = texts(live, 'calls.part').findIndex(
+      (part, each) => part === 'Fork seals' && texts(live, 'calls.call')[each] === 'send out',
+    );
+    // 126 EUR of the workshop's list, and no hours.
+    expect(figures(live, 'calls.cash')[row]).toBeCloseTo(126, 9);
+    expect(figures(live, 'calls.hours')[row]).toBe(0);
+    // The rear shock is back after 21 days; 19 less 3 are left.
+    live.apply(pinEdit(live.document, cell.id, 'Rear shock', 'send out'));
+    await live.settled();
+    expect(solved(live).refused_pins[0]?.sentence).toMatch(/No workshop has it done in time/);
   });
 
   test('packs bought cover what the calls need, beyond what is on hand', async () => {

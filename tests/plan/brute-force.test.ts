@@ -20,7 +20,17 @@ function shareShort(instance: PlanInstance, { shortfalls }: SolvedPlan): number 
 }
 
 test('on 200 random small plans the solver finds what trying everything finds', async () => {
-  const seen = { fit: 0, short: 0, impossible: 0, withKit: 0, freeFreight: 0, bags: 0 };
+  const seen = {
+    fit: 0,
+    short: 0,
+    impossible: 0,
+    withKit: 0,
+    freeFreight: 0,
+    bags: 0,
+    jobs: 0,
+    sentOut: 0,
+    shared: 0,
+  };
   for (const seed of SEEDS) {
     const instance = randomInstance(seed);
     const [result, brute] = [await solvePlan(instance), bruteForce(instance)];
@@ -48,6 +58,14 @@ test('on 200 random small plans the solver finds what trying everything finds', 
     if (result.totals.suppliers.some(({ free, supplier }) => free && supplier === 's0'))
       seen.freeFreight += 1;
     if (result.plan.chosen.some(({ bag }) => bag !== null)) seen.bags += 1;
+    const chosen = instance.calls.filter((one) =>
+      result.plan.chosen.some(({ part, call }) => part === one.part && call === one.name),
+    );
+    if (chosen.filter(({ jobs }) => jobs.includes('g0')).length > 1) seen.jobs += 1;
+    if (chosen.some(({ sent_out }) => sent_out > 0)) seen.sentOut += 1;
+    // Both bikes need new pieces of the same stock.
+    const stocked = instance.parts.filter(({ stock }) => stock !== null).map(({ name }) => name);
+    if (chosen.filter(({ part, need }) => need > 0 && stocked.includes(part)).length > 1) seen.shared += 1;
   }
   // The random plans are worth nothing unless all of this happens among them.
   for (const [what, times] of Object.entries(seen)) expect(times, what).toBeGreaterThanOrEqual(5);
@@ -58,12 +76,14 @@ function placesOf(instance: PlanInstance, { plan }: SolvedPlan): number {
   const forbidden = (part: string, call: string): boolean =>
     instance.forbidden.some((one) => one.part === part && one.call === call);
   return plan.chosen.reduce((total, { part, call }) => {
+    const stock = instance.parts.find(({ name }) => name === part)!.stock ?? part;
+    const like = instance.parts.filter((one) => (one.stock ?? one.name) === stock);
     const sold = (kind: 'goods' | 'workshop'): boolean =>
       instance.offers.some(
         (one) =>
-          one.kind === kind && (one.arrives_in_days ?? 0) <= 8 && one.covers.some(([name]) => name === part),
+          one.kind === kind && (one.arrives_in_days ?? 0) <= 8 && one.covers.some(([name]) => name === stock),
       );
-    const onHand = instance.parts.find(({ name }) => name === part)!.on_hand;
+    const onHand = like.reduce((held, { on_hand }) => held + on_hand, 0);
     const open = instance.calls.filter(
       (one) =>
         one.part === part &&

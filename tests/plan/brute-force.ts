@@ -59,10 +59,13 @@ export function bruteForce(instance: PlanInstance): BruteAnswer | null {
     let cheapest: number | null = null;
     for (const basket of baskets) {
       if (cheapest !== null && basket.paid > cheapest + SAME_MONEY) break;
-      if (!covers(basket, chosen)) continue;
+      if (!covers(basket, chosen, instance.parts)) continue;
       cheapest ??= basket.paid;
       const found = {
-        cost: basket.paid + add(chosen.map(({ call }) => call.cost_without_cash)),
+        cost:
+          basket.paid +
+          add(chosen.map(({ call }) => call.cost_without_cash)) +
+          add(openJobs(instance, chosen).map(({ setup_cost }) => setup_cost)),
         shortfall: shortfallOf(instance, chosen, basket.paid),
         packs: basket.packs,
         places: add(chosen.map(({ place }) => place)),
@@ -82,12 +85,16 @@ function isBetter(one: BruteAnswer, other: BruteAnswer): boolean {
 const add = (figures: readonly number[]): number => figures.reduce((total, figure) => total + figure, 0);
 
 function choicesOf(instance: PlanInstance, offers: readonly PlanOffer[], part: PlanPart): Choice[] {
+  const stock = part.stock ?? part.name;
   const sold = (kind: PlanOffer['kind']): boolean =>
-    offers.some((offer) => offer.kind === kind && offer.covers.some(([name]) => name === part.name));
+    offers.some((offer) => offer.kind === kind && offer.covers.some(([name]) => name === stock));
+  const onHand = add(
+    instance.parts.filter((one) => (one.stock ?? one.name) === stock).map((one) => one.on_hand),
+  );
   return instance.calls
     .filter((call) => call.part === part.name && call.held_back === null)
     .filter((call) => !instance.forbidden.some((no) => no.part === part.name && no.call === call.name))
-    .filter((call) => call.need <= part.on_hand || sold('goods'))
+    .filter((call) => call.need <= onHand || sold('goods'))
     .filter((call) => call.sent_out === 0 || sold('workshop'))
     .flatMap((call, place): Choice[] => {
       const bags =
@@ -117,12 +124,17 @@ function allBaskets(
 ): Basket[] {
   const counts = offers.map((offer) => {
     let most = 0;
-    for (const [name, pieces] of offer.covers)
-      for (const { part, call } of choices.flat())
-        if (part.name === name) {
-          const wanted = offer.kind === 'goods' ? call.need - part.on_hand : call.sent_out;
-          most = Math.max(most, Math.ceil(Math.max(0, wanted) / pieces));
-        }
+    for (const [name, pieces] of offer.covers) {
+      // The most that all parts of that name can want together.
+      const wanted = add(
+        choices
+          .filter((own) => own[0] !== undefined && (own[0].part.stock ?? own[0].part.name) === name)
+          .map((own) =>
+            Math.max(...own.map(({ call }) => (offer.kind === 'goods' ? call.need : call.sent_out))),
+          ),
+      );
+      most = Math.max(most, Math.ceil(wanted / pieces));
+    }
     return most;
   });
   let vectors: number[][] = [[]];
@@ -147,12 +159,18 @@ function basketOf(instance: PlanInstance, offers: readonly PlanOffer[], vector: 
   return { paid, packs: add(vector), ...got };
 }
 
-const covers = (basket: Basket, chosen: readonly Choice[]): boolean =>
-  chosen.every(
-    ({ part, call }) =>
-      part.on_hand + (basket.goods.get(part.name) ?? 0) >= call.need &&
-      (basket.workshop.get(part.name) ?? 0) >= call.sent_out,
-  );
+/** Like parts take from one shelf: what all of them want together is on it or bought. */
+const covers = (basket: Basket, chosen: readonly Choice[], parts: readonly PlanPart[]): boolean =>
+  [...new Set(parts.map((part) => part.stock ?? part.name))].every((stock) => {
+    const takers = chosen.filter(({ part }) => (part.stock ?? part.name) === stock);
+    const held = add(
+      parts.filter((part) => (part.stock ?? part.name) === stock).map(({ on_hand }) => on_hand),
+    );
+    return (
+      held + (basket.goods.get(stock) ?? 0) >= add(takers.map(({ call }) => call.need)) &&
+      (basket.workshop.get(stock) ?? 0) >= add(takers.map(({ call }) => call.sent_out))
+    );
+  });
 
 function setsHold(chosen: readonly Choice[]): boolean {
   const changed = ({ call }: Choice): boolean => call.kind === 'replace' || call.kind === 'keep';
@@ -163,13 +181,16 @@ function setsHold(chosen: readonly Choice[]): boolean {
   );
 }
 
+const openJobs = (instance: PlanInstance, chosen: readonly Choice[]): PlanInstance['jobs'] =>
+  instance.jobs.filter(({ name }) => chosen.some(({ call }) => call.jobs.includes(name)));
+
 function shortfallOf(instance: PlanInstance, chosen: readonly Choice[], paid: number): number {
   const { limits } = instance;
   const short = (taken: number, limit: number | null): number => {
     if (limit === null || taken <= limit + 1e-9) return 0;
     return (taken - limit) / (limit > 0 ? limit : 1);
   };
-  const jobs = instance.jobs.filter(({ name }) => chosen.some(({ call }) => call.jobs.includes(name)));
+  const jobs = openJobs(instance, chosen);
   const hours =
     add(chosen.map(({ call }) => call.shed_hours)) + add(jobs.map(({ setup_hours }) => setup_hours));
   let total = short(paid, limits.cash) + short(hours, limits.shed_hours);
@@ -180,10 +201,8 @@ function shortfallOf(instance: PlanInstance, chosen: readonly Choice[], paid: nu
   }
   for (const pack of limits.packs) {
     const inPack = chosen.filter(({ part, call }) => (call.carried_by ?? part.rider) === pack.rider);
-    const kg = pack.packed_kg + add(pack.bags.map(({ packed_kg }) => packed_kg));
-    const L = pack.packed_L + add(pack.bags.map(({ packed_L }) => packed_L));
-    total += short(kg + add(inPack.map(({ call }) => call.mass_kg)), pack.mass_kg);
-    total += short(L + add(inPack.map(({ call }) => call.volume_L)), pack.volume_L);
+    total += short(pack.packed_kg + add(inPack.map(({ call }) => call.mass_kg)), pack.mass_kg);
+    total += short(pack.packed_L + add(inPack.map(({ call }) => call.volume_L)), pack.volume_L);
     for (const bag of pack.bags) {
       const inBag = inPack.filter((one) => one.bag === bag);
       total += short(bag.packed_kg + add(inBag.map(({ call }) => call.mass_kg)), bag.mass_kg);

@@ -38,7 +38,9 @@ export function largeInstance({ parts: partCount, offers: offerCount, seed }: Si
       set: index % 12 < 3 ? `set ${Math.floor(index / 12)}` : null,
       critical: chance(0.4),
       rider: 'Ann',
+      stock: null,
       bag: null,
+      rather_bag: null,
       stranding_cost: null,
     });
     const leave = cents(2, 160);
@@ -113,7 +115,11 @@ export function largeInstance({ parts: partCount, offers: offerCount, seed }: Si
     calls,
     offers,
     suppliers: SUPPLIERS,
-    jobs: Array.from({ length: 8 }, (_, index) => ({ name: `job ${index + 1}`, setup_hours: 0.5 })),
+    jobs: Array.from({ length: 8 }, (_, index) => ({
+      name: `job ${index + 1}`,
+      setup_hours: 0.5,
+      setup_cost: 0,
+    })),
     limits: {
       cash: 6 * partCount,
       shed_hours: 0.25 * partCount,

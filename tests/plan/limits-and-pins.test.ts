@@ -246,7 +246,7 @@ describe('data that cannot be used', () => {
       ],
       offers: [offer('valueOf', 'a b;<= 1', 1, [['__proto__', 1]])],
       suppliers: [supplier('a b;<= 1', 1, 2)],
-      jobs: [{ name: 'hasOwnProperty', setup_hours: 1 }],
+      jobs: [{ name: 'hasOwnProperty', setup_hours: 1, setup_cost: 0 }],
       limits: { cash: null, shed_hours: null, trip_risk: null, packs: [pack({ rider: 'toString' })] },
     });
     const result = await solved(odd);

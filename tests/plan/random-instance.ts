@@ -6,7 +6,8 @@ const KINDS = ['leave', 'replace', 'carry', 'keep', 'way'] as const;
 
 /**
  * A small plan of anything that plans may have: 2 to 8 parts; kits, packs of two, work sent out, late offers;
- * freight with and without a free sum; every limit, tight or loose; bags, two riders; sets, jobs, pins,
+ * freight with and without a free sum; every limit, tight or loose; bags, two riders whose like parts take the
+ * same pieces; sets, jobs, pins,
  * forbidden and held back calls; whole figures often, so that equal plans happen.
  */
 export function randomInstance(seed: number): PlanInstance {
@@ -17,11 +18,13 @@ export function randomInstance(seed: number): PlanInstance {
     ? (most: number) => upTo(most)
     : (most: number) => Math.round(random() * most * 100) / 100;
   const bagged = chance(0.25);
+  const twoBikes = chance(0.3);
   const parts: PlanPart[] = Array.from({ length: 2 + upTo(6) }, (_, index) =>
     part(`P${index}`, {
       on_hand: chance(0.2) ? 1 : 0,
       set: chance(0.2) ? 'S' : null,
       rider: chance(0.2) ? 'Bo' : 'Ann',
+      stock: twoBikes && index < 3 ? 'P0' : null,
     }),
   );
   const perPart = parts.length >= 7 ? 2 : parts.length >= 5 ? 3 : 4;
@@ -39,8 +42,8 @@ export function randomInstance(seed: number): PlanInstance {
       supplier('s2', 5, chance(0.5) ? 0 : 40),
     ],
     jobs: [
-      { name: 'g0', setup_hours: figure(2) },
-      { name: 'g1', setup_hours: 0.5 },
+      { name: 'g0', setup_hours: figure(2), setup_cost: chance(0.5) ? figure(20) : 0 },
+      { name: 'g1', setup_hours: 0.5, setup_cost: 0 },
     ],
     pins: chance(0.3) ? [{ part: 'P0', call: 'c0' }] : [],
     forbidden: chance(0.3) ? [{ part: 'P1', call: 'c0' }] : [],
@@ -74,7 +77,10 @@ export function randomInstance(seed: number): PlanInstance {
   }
 
   function anyOffer(index: number): PlanOffer {
-    const anyPart = (): string => parts[upTo(parts.length - 1)]!.name;
+    const anyPart = (): string => {
+      const one = parts[upTo(parts.length - 1)]!;
+      return one.stock ?? one.name;
+    };
     const covers = new Map([[anyPart(), chance(0.2) ? 2 : 1]]);
     if (chance(0.4)) covers.set(anyPart(), 1);
     return offer(`o${index}`, `s${upTo(2)}`, 1 + figure(50), [...covers], {

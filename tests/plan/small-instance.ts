@@ -11,10 +11,12 @@ import type {
 export const part = (name: string, rest: Partial<PlanPart> = {}): PlanPart => ({
   name,
   on_hand: 0,
+  stock: null,
   set: null,
   critical: false,
   rider: 'Ann',
   bag: null,
+  rather_bag: null,
   stranding_cost: null,
   ...rest,
 });

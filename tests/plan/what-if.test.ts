@@ -76,7 +76,7 @@ test('on random plans a frontier never rises, and its reused points are what sol
       expect(isSolved(alone) ? alone.totals.expected_cost : Number.NaN).toBeCloseTo(point.expected_cost, 4);
     }
   }
-});
+}, 60_000);
 
 test('what the pins cost, in money and in risk', async () => {
   const pinned = { ...three, pins: [{ part: 'A', call: 'leave' }] };

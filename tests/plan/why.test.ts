@@ -110,7 +110,7 @@ describe('break-evens are true', () => {
 
   test('at each one both calls cost the same to a cent, and on either side the call turns', async () => {
     let checked = 0;
-    for (let seed = 1; seed <= 120; seed += 1) {
+    for (let seed = 1; seed <= 150; seed += 1) {
       const random = seeded(seed + 5000);
       const plain = randomInstance(seed);
       const instance: PlanInstance = {

@@ -167,13 +167,59 @@ test('the wheel is taken out once for the bearings and the tyre', async () => {
       call(name, 'leave', 100),
       call(name, 'replace', 0, { need: 1, shed_hours: 1, jobs: ['rear wheel out'] }),
     ]),
-    jobs: [{ name: 'rear wheel out', setup_hours: 0.5 }],
+    jobs: [{ name: 'rear wheel out', setup_hours: 0.5, setup_cost: 0 }],
     limits: { cash: null, shed_hours: 2.5, trip_risk: null, packs: [pack()] },
   });
   const both = await solved(wheel);
   expect(both.totals).toMatchObject({ shed_hours: 2.5, expected_cost: 0, open_jobs: ['rear wheel out'] });
   const one = await solved({ ...wheel, limits: { ...wheel.limits, shed_hours: 2.49 } });
   expect(one.totals).toMatchObject({ shed_hours: 1.5, expected_cost: 100 });
+});
+
+test('setting up once saves its cost as well: two jobs at 100 each alone, 12 of it shared', async () => {
+  // Alone each is left: 95 against 88 + 12. Together 88 + 88 + 12 = 188 beats 190.
+  const wheel = (names: readonly string[]): PlanInstance =>
+    instanceOf({
+      parts: names.map((name) => part(name, { on_hand: 1 })),
+      calls: names.flatMap((name) => [
+        call(name, 'leave', 95),
+        call(name, 'replace', 88, { need: 1, shed_hours: 1, jobs: ['rear wheel out'] }),
+      ]),
+      jobs: [{ name: 'rear wheel out', setup_hours: 0.5, setup_cost: 12 }],
+    });
+  expect((await solved(wheel(['Bearings']))).totals).toMatchObject({ expected_cost: 95, shed_hours: 0 });
+  expect((await solved(wheel(['Bearings', 'Tyre']))).totals).toMatchObject({
+    expected_cost: 188,
+    shed_hours: 2.5,
+  });
+});
+
+test('like parts of two bikes share the shelf and a pack of two', async () => {
+  const bikes = (onShelf: number): PlanInstance =>
+    instanceOf({
+      parts: [
+        part('Tyre, Ann', { stock: 'Tyre', on_hand: onShelf }),
+        part('Tyre, Bo', { stock: 'Tyre', rider: 'Bo' }),
+      ],
+      calls: ['Tyre, Ann', 'Tyre, Bo'].flatMap((name) => [
+        call(name, 'leave', 90),
+        call(name, 'replace', 0, { need: 1 }),
+      ]),
+      offers: [offer('one', 'Northgate', 50, [['Tyre', 1]]), offer('two', 'Northgate', 80, [['Tyre', 2]])],
+      suppliers: [supplier('Northgate')],
+      limits: {
+        cash: null,
+        shed_hours: null,
+        trip_risk: null,
+        packs: [pack(), pack({ rider: 'Bo' })],
+      },
+    });
+  expect(offersOf(await solved(bikes(0)))).toEqual(['two']);
+  // The one on Ann's shelf serves one of the two, so one more is bought.
+  const shared = await solved(bikes(1));
+  expect(offersOf(shared)).toEqual(['one']);
+  expect(shared.totals.expected_cost).toBe(50);
+  expect(offersOf(await solved(bikes(2)))).toEqual([]);
 });
 
 test('two riders: a shared spare goes into the pack that has room, and is bought once', async () => {

@@ -110,6 +110,7 @@ export function pricesOf(part: string, values: PlainValues, daysLeft: number) {
       '',
       'Lead time',
     ],
+    'Anvil Lane Workshop': ['prices-anvil-lane.csv', 'Job no.', '', 'Price', '', '', 'Back in'],
   };
   let home = Infinity;
   let landed = Infinity;
@@ -123,7 +124,7 @@ export function pricesOf(part: string, values: PlainValues, daysLeft: number) {
       const taxed = 1 + (number(row[tax]) === null ? Number(supplier.usual_tax) : Number(row[tax]) / 100);
       const discounted = 1 - (number(row[off]) ?? 0) / 100;
       const each =
-        (Number(row[price]) * discounted * taxed * worth.get(supplier.currency)!) / Number(row[pack]);
+        (Number(row[price]) * discounted * taxed * worth.get(supplier.currency)!) / Number(row[pack] ?? 1);
       home = Math.min(home, each);
       const lead = number(row[days]) ?? Number(supplier.lead_time);
       if (lead + Number(values.arrival_margin) <= daysLeft) landed = Math.min(landed, each * (1 + freight));
@@ -182,6 +183,12 @@ export function callsOf(row: PlainRow, values: PlainValues, daysLeft: number) {
     'carry 3': carry(3),
     'replace and keep old': total(1, shed, byChance ? hits(1) : road.keep, road.shareKeep, 0, oldWorth),
   };
+  const work = rowsOf('works.csv').find((one) => one.part === row.part)?.work;
+  const sent = work === undefined ? Infinity : pricesOf(work, values, daysLeft).landed;
+  if (Number.isFinite(sent)) {
+    const { onRoad, leftOver } = calls.replace!;
+    calls['send out'] = { cash: sent, onRoad, leftOver, expected: sent + onRoad - leftOver };
+  }
   const change = (leg: number) => total(0, 0, road.change(leg), road.shareChange(leg), 0, 0);
   return {
     part,

@@ -105,6 +105,7 @@ describe('chances over the legs', () => {
         'carry 3': 0,
         'replace and keep old': 0,
         'change on the way': 0,
+        'send out': 0,
       });
     });
   });

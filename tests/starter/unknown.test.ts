@@ -24,6 +24,7 @@ const NONE_ALLOWED = {
   'carry 3': 0,
   'replace and keep old': 0,
   'change on the way': 0,
+  'send out': 0,
 };
 
 const cleared = (part: string, columns: readonly string[]): NotebookDocument =>

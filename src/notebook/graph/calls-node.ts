@@ -2,7 +2,7 @@ import type { Column, ColumnType, FigureColumn, Rows, TextColumn } from '../../f
 import { waitsFor } from '../../formula/evaluate/vector.ts';
 import { type Fault, isFault } from '../../formula/fault.ts';
 import { columnNode, isFaulty, rowsNode } from '../../formula/scope.ts';
-import { isSolved } from '../../plan/plan-result.ts';
+import { isSolved, type SolvedPlan } from '../../plan/plan-result.ts';
 import { type CallRows, isOpen, type PartCall, proposeCalls } from '../../trade/propose-calls.ts';
 import type { CallsCell } from '../document.ts';
 import { byHandStamp, forbiddenOf } from '../lookup.ts';
@@ -167,7 +167,26 @@ function workCalls(cell: CallsCell, inputs: readonly NodeValue[]): CallsWorking 
   };
   const alone = proposeCalls(rowsOfCalls);
   const calls = plannedCalls(alone, names, call, rowsOfCalls, inputs[6]);
-  return { calls, parts: names, faults: faults.size === 0 ? null : faults };
+  return {
+    calls,
+    parts: names,
+    bags: plannedBags(names, inputs[6]),
+    faults: faults.size === 0 ? null : faults,
+  };
+}
+
+/** Bags of the plan's calls; none for a part whose call is not the plan's. */
+function plannedBags(names: readonly (string | null)[], solution: NodeValue | undefined): (string | null)[] {
+  const solved = solvedPlan(solution);
+  const bags = new Map(solved?.plan.chosen.map((one) => [one.part, one.bag]));
+  return names.map((name) => bags.get(name ?? '') ?? null);
+}
+
+/** The plan that the calls follow; null while there is none, or none to be followed. */
+function solvedPlan(solution: NodeValue | undefined): SolvedPlan | null {
+  if (solution === undefined || isFault(solution) || !('result' in solution) || solution.result === null)
+    return null;
+  return isSolved(solution.result) && solution.result.status !== 'unverified' ? solution.result : null;
 }
 
 /** The plan's calls in place of each part's own; a part that the plan leaves out keeps its own. */
@@ -178,10 +197,9 @@ function plannedCalls(
   rows: CallRows,
   solution: NodeValue | undefined,
 ): readonly PartCall[] {
-  if (solution === undefined || isFault(solution) || !('result' in solution) || solution.result === null)
-    return alone;
-  if (!isSolved(solution.result) || solution.result.status === 'unverified') return alone;
-  const chosen = new Map(solution.result.plan.chosen.map((one) => [one.part, one.call]));
+  const solved = solvedPlan(solution);
+  if (solved === null) return alone;
+  const chosen = new Map(solved.plan.chosen.map((one) => [one.part, one.call]));
   return alone.map((held, part): PartCall => {
     const wanted = chosen.get(names[part] ?? '');
     const row = wanted === undefined ? -1 : rowOf(rows, part, call, wanted);
@@ -243,6 +261,8 @@ function outputColumn(
       return text((part) => nameAt(at(part).proposedRow));
     case 'state':
       return text((part) => at(part).state);
+    case 'bag':
+      return text((part) => held.bags[part] ?? null);
     case 'cost':
       return figure('number', (part) => costAt(at(part).row));
     case 'best_by':

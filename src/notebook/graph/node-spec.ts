@@ -9,6 +9,8 @@ import type { PartCall } from '../../trade/propose-calls.ts';
 export interface CallsWorking {
   readonly calls: readonly PartCall[];
   readonly parts: readonly (string | null)[];
+  /** The bag that the plan puts each part's spares into; null where none are packed or nobody plans. */
+  readonly bags: readonly (string | null)[];
   /** Faults of single parts: a cost or its permission that waits. */
   readonly faults: ReadonlyMap<number, Fault> | null;
 }

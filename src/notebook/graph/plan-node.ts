@@ -15,8 +15,9 @@ import {
 import { byHandStamp } from '../lookup.ts';
 import { PLAN_COLUMNS, PLAN_FIGURES } from '../references.ts';
 import type { NodeSpec, NodeValue, PlanQuestion, PlanSolution } from './node-spec.ts';
-import { type CallField, planQuestion, type RoleColumn } from './plan-question.ts';
+import { planQuestion } from './plan-question.ts';
 import type { Planner } from './planner.ts';
+import type { CallField, RoleColumn } from './role-reader.ts';
 import type { Structure } from './structure.ts';
 import { internType } from './types.ts';
 

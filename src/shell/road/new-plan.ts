@@ -16,7 +16,12 @@ const USUAL: Readonly<Record<PlanRole, readonly string[]>> = {
   hours: ['hours', 'shed_hours'],
   strand: ['strand'],
   kind: ['kind'],
+  sent_out: ['sent_out'],
   on_hand: ['on_hand'],
+  stock: ['stock', 'like'],
+  rider: ['rider'],
+  part_job: ['job', 'opens'],
+  rather_bag: ['bag'],
   set: ['changed_with'],
   offer: ['offer', 'number'],
   offer_supplier: ['supplier'],
@@ -30,6 +35,19 @@ const USUAL: Readonly<Record<PlanRole, readonly string[]>> = {
   kit: ['kit'],
   kit_part: ['part'],
   kit_pieces: ['pieces'],
+  work: ['work'],
+  work_part: ['part'],
+  job: ['job'],
+  job_setup: ['setup'],
+  bag: ['bag'],
+  bag_rider: ['rider'],
+  bag_mass: ['mass_limit', 'holds_kg'],
+  bag_volume: ['volume_limit', 'holds_L'],
+  bag_packed_mass: ['packed_mass', 'packed_kg'],
+  bag_packed_volume: ['packed_volume', 'packed_L'],
+  pack_rider: ['rider'],
+  pack_mass: ['mass_limit'],
+  pack_volume: ['volume_limit'],
   cash_limit: ['cash_limit'],
   mass_limit: ['pack_mass_limit', 'pack_kg'],
   volume_limit: ['pack_volume_limit', 'pack_litres'],
@@ -37,6 +55,7 @@ const USUAL: Readonly<Record<PlanRole, readonly string[]>> = {
   risk_limit: ['trip_risk_limit'],
   days_left: ['days_left'],
   margin_days: ['arrival_margin'],
+  hour_value: ['hour_value'],
   rate: ['rate'],
   recovery: ['recovery'],
   waiting: ['wait_cost'],
@@ -56,6 +75,19 @@ const TABLES: Readonly<Partial<Record<PlanRole, readonly string[]>>> = {
   kit: ['kits'],
   kit_part: ['kits'],
   kit_pieces: ['kits'],
+  work: ['works'],
+  work_part: ['works'],
+  job: ['jobs'],
+  job_setup: ['jobs'],
+  bag: ['bags'],
+  bag_rider: ['bags'],
+  bag_mass: ['bags'],
+  bag_volume: ['bags'],
+  bag_packed_mass: ['bags'],
+  bag_packed_volume: ['bags'],
+  pack_rider: ['riders'],
+  pack_mass: ['riders'],
+  pack_volume: ['riders'],
   recovery: ['route', 'legs'],
   waiting: ['ride'],
 };
@@ -77,7 +109,7 @@ export function newPlan(
       for (const table of tables)
         if (hasColumn(document, table, wanted)) {
           // Through the pairing all its parents' columns are read row by row.
-          const of = role === 'need' || role === 'kind' ? calls.pairing : table;
+          const of = role === 'need' || role === 'kind' || role === 'sent_out' ? calls.pairing : table;
           return `${of}.${wanted}`;
         }
     return USUAL[role].find((wanted) => isFigure(document, wanted)) ?? '';
