@@ -70,6 +70,10 @@ interface Found {
   readonly columns: readonly number[];
 }
 
+/** Money between what was found and the least that any plan can cost; null where nothing is known of that. */
+const gapOf = ({ answer: { cost, bound } }: Found): number | null =>
+  Number.isFinite(bound) ? Math.max(0, cost - bound) : null;
+
 /** One search, with its clock. */
 class PlanSearch {
   readonly #instance: PlanInstance;
@@ -105,7 +109,8 @@ class PlanSearch {
     const first = await this.#look(aim, undefined, undefined, asOne);
     // Nothing that fits the bags is left out here, so that nothing fits them either.
     if (first === 'infeasible') return first;
-    if (first === 'out-of-time' || first.answer.status !== 'optimal' || !this.#fits(first)) return null;
+    if (first === 'out-of-time' || !this.#fits(first)) return null;
+    if (first.answer.status !== 'optimal') return this.#solved(first, false, gapOf(first));
     if (this.#options.settleTies === false) return this.#solved(first, false, 0);
     const tie = { costAtMost: first.answer.cost + EQUAL_MONEY };
     const second = await this.#look(aim, first.columns, tie, asOne);
@@ -131,9 +136,8 @@ class PlanSearch {
   }
 
   async #settled(found: Found, aim: Aim): Promise<SolvedPlan> {
-    const { status, cost, bound } = found.answer;
-    if (status !== 'optimal')
-      return this.#solved(found, false, Number.isFinite(bound) ? Math.max(0, cost - bound) : null);
+    const { status, cost } = found.answer;
+    if (status !== 'optimal') return this.#solved(found, false, gapOf(found));
     if (this.#options.settleTies === false) return this.#solved(found, false, 0);
     const tie = { costAtMost: cost + EQUAL_MONEY };
     const second = await this.#look(aim, found.columns, tie);
