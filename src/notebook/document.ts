@@ -410,6 +410,4 @@ export interface PrepCell extends CellBase {
 
 export type NamedCell = Exclude<Cell, NoteCell | TallyCell | PictureCell | PrepCell>;
 
-export function isNamed(cell: Cell): cell is NamedCell {
-  return 'name' in cell;
-}
+export const isNamed = (cell: Cell): cell is NamedCell => 'name' in cell;

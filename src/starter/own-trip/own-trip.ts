@@ -56,6 +56,8 @@ function ownCell(cell: Cell, choices: OwnTripChoices, example: NotebookDocument)
       return brought ?? withoutSuppliers(cell);
     case 'suppliers':
     case 'kits':
+    case 'works':
+    case 'bags':
       return brought ?? withRows(cell, [], { source: 'Your own.' });
     default:
       return cell;
