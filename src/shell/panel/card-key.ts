@@ -12,7 +12,7 @@ import { sidePanelStyles } from './side-panel.styles.ts';
 
 const CALLS: readonly (readonly [CallKind, string, string])[] = [
   ['leave', 'Leave', 'old part stays on'],
-  ['replace', 'Replace now', 'new part on'],
+  ['replace', 'Replace now', 'new part on, here or sent out'],
   ['carry', 'Carry a spare', 'old part on, new in pack'],
   ['keep', 'Replace, keep old', 'new part on, old in pack'],
   ['way', 'Change on the way', 'new part on at a shop'],
