@@ -25,6 +25,7 @@ interface Pointed {
 /** The map of parts by legs. Its figures are its own cells, so that no table stands beside it. */
 export function mapPicture(host: PictureHost): Picture {
   let all = false;
+  let calls: RiskMap['calls'] = 'left';
   let map: RiskMap | null = null;
   let pointed: Pointed | null = null;
 
@@ -42,10 +43,22 @@ export function mapPicture(host: PictureHost): Picture {
     host.requestUpdate();
   };
 
+  const choice = (which: RiskMap['calls'], words: string): TemplateResult =>
+    html`<button type="button" aria-pressed=${calls === which} @click=${() => {
+      calls = which;
+      pointed = null;
+      host.requestUpdate();
+    }}>${words}</button>`;
+
   return {
-    head: () => nothing,
+    head({ reads }): TemplateResult | typeof nothing {
+      if (!reads.chance_called || !reads.cost_called) return nothing;
+      return html`<span class="seg" role="group" aria-label="Which calls are drawn">${choice('left', 'All left')}${choice('called', 'As called')}</span>`;
+    },
     body(cell): TemplateResult {
-      map = readRisk(host.notebook, cell);
+      // A map that is no longer told what the calls do goes back to all left.
+      if (!cell.reads.chance_called || !cell.reads.cost_called) calls = 'left';
+      map = readRisk(host.notebook, cell, calls);
       const count = map.parts.length;
       return html`<figure aria-label="Map">
         <p class="sr">${mapWords(map)}</p>
@@ -53,10 +66,11 @@ export function mapPicture(host: PictureHost): Picture {
           @pointerover=${point} @pointerleave=${point}
           @click=${(event: Event) => {
             const at = pointedAt(event);
-            if (at && cell.reads.chance) host.pickRow(cell.reads.chance, at.cell.row);
+            const node = calls === 'left' ? cell.reads.chance : cell.reads.chance_called;
+            if (at && node) host.pickRow(node, at.cell.row);
           }}></div>
         <figcaption>
-          <p class="readout">${pointed && map ? riskWords(map, pointed.part, pointed.leg, pointed.cell) : 'Figures: chance in % to give up on that leg if left, from half a percent on. Shade: money at stake there.'}</p>
+          <p class="readout">${pointed && map ? riskWords(map, pointed.part, pointed.leg, pointed.cell) : hintOf(calls)}</p>
           ${shadeKey(map)}
         </figcaption>
       </figure>
@@ -88,13 +102,18 @@ export function mapPicture(host: PictureHost): Picture {
   };
 }
 
+const hintOf = (calls: RiskMap['calls']): string =>
+  calls === 'left'
+    ? 'Figures: chance in % to give up on that leg if left, from half a percent on. Shade: money at stake there.'
+    : 'Figures: chance in % to give up on that leg with the calls as they stand. Shade: money at stake there, a planned change on the way included.';
+
 /** All that the table shows, so that it is built again only when something in it has changed. */
 function stampOf(map: RiskMap, parts: readonly RiskPart[]): string {
   const figures = parts.map(
     (part) =>
       `${part.name}:${part.cells.map((cell) => `${Math.round(cell.chance * 100)}.${cell.step}`).join()}:${part.chance.toFixed(3)}:${part.cost.toFixed(0)}`,
   );
-  return `${map.legs.map((leg) => `${leg.name},${leg.length},${leg.far}`).join(';')}|${figures.join(';')}`;
+  return `${map.calls}|${map.legs.map((leg) => `${leg.name},${leg.length},${leg.far}`).join(';')}|${figures.join(';')}`;
 }
 
 function light(place: Element, pointed: Pointed | null): void {

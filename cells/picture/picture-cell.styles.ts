@@ -234,6 +234,52 @@ export const pictureCellStyles = css`
     background: var(--sheet-3);
     box-shadow: inset 0 -2px 0 var(--ink);
   }
+  /* readings taken: the band is the middle third of each strip */
+  .taken th.strip,
+  .taken td.strip {
+    width: 22%;
+    min-width: 120px;
+  }
+  .track {
+    position: relative;
+    display: block;
+    height: 18px;
+    border-bottom: 1px solid var(--rule-3);
+  }
+  .track::before {
+    content: '';
+    position: absolute;
+    inset: 2px 33.3%;
+    border: 1px solid var(--ink-2);
+    background: var(--sheet-3);
+  }
+  .track b,
+  .track i {
+    position: absolute;
+    left: var(--at);
+    translate: -50% 0;
+  }
+  .track b {
+    top: 2px;
+    bottom: 2px;
+    width: 2px;
+    background: var(--ink);
+  }
+  .track i {
+    top: 2px;
+    width: 10px;
+    height: 10px;
+    border: 2px solid var(--sheet);
+    border-radius: 50%;
+    background: var(--pen);
+    box-sizing: content-box;
+  }
+  .track i.out {
+    border-radius: 0;
+    rotate: 45deg;
+    background: var(--fault);
+  }
+
   @media (max-width: 720px) {
     figure,
     details.figures {

@@ -19,9 +19,20 @@ import { mapPicture } from './map-picture.ts';
 import { pictureCellStyles } from './picture-cell.styles.ts';
 import type { Picture, PictureHost } from './picture-host.ts';
 import { PICTURE_SETTINGS, SHAPE_WORDS } from './picture-roles.ts';
+import { spendingPicture } from './spending-picture.ts';
+import { takenPicture } from './taken-picture.ts';
+
+const PICTURES: Readonly<Record<PictureShape, (host: PictureHost) => Picture>> = {
+  reading: bandPicture,
+  map: mapPicture,
+  bars: barsPicture,
+  taken: takenPicture,
+  spending: spendingPicture,
+};
 
 /**
- * A picture of columns of a table: a reading along the road with its band, a map of parts by legs, or bars.
+ * A picture of columns of a table: a reading along the road with its band, a map of parts by legs, bars, or readings
+ * taken against those expected; or of a plan: spending against risk.
  * It follows every edit, says in words what it shows, and has its figures as a table. Pointing at a mark shows
  * its figures in the line below and lights its row; choosing one opens the figure in the panel.
  *
@@ -84,8 +95,7 @@ export class PictureCellElement extends CellElement<PictureCell> implements Pict
 
   #of(shape: PictureShape): Picture {
     if (this.#picture?.shape !== shape) {
-      const make = { reading: bandPicture, map: mapPicture, bars: barsPicture }[shape];
-      this.#picture = { shape, draw: make(this) };
+      this.#picture = { shape, draw: PICTURES[shape](this) };
     }
     return this.#picture.draw;
   }

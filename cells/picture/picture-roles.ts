@@ -20,6 +20,8 @@ export const PICTURE_SETTINGS: Readonly<Record<PictureShape, Settings>> = {
     { role: 'along', label: 'Across' },
     { role: 'chance', label: 'Chance' },
     { role: 'cost', label: 'At stake' },
+    { role: 'chance_called', label: 'Chance, as called' },
+    { role: 'cost_called', label: 'At stake, as called' },
     { role: 'place', label: 'Place at its end' },
     { role: 'length', label: 'Width' },
     { role: 'far', label: 'Help is' },
@@ -28,6 +30,17 @@ export const PICTURE_SETTINGS: Readonly<Record<PictureShape, Settings>> = {
     { role: 'of', label: 'One row for each' },
     { role: 'where', label: 'Only where' },
   ],
+  taken: [
+    { role: 'taken', label: 'Reading taken' },
+    { role: 'of', label: 'Part' },
+    { role: 'along', label: 'Distance' },
+    { role: 'place', label: 'Place' },
+    { role: 'middle', label: 'Likely figure' },
+    { role: 'low', label: 'Band from' },
+    { role: 'high', label: 'Band to' },
+    { role: 'unit', label: 'Unit' },
+  ],
+  spending: [{ role: 'plan', label: 'Plan', plan: true }],
 };
 
 /** The shapes in words, as the picture's settings offer them. */
@@ -35,4 +48,6 @@ export const SHAPE_WORDS: Readonly<Record<PictureShape, string>> = {
   reading: 'a reading along the road',
   map: 'a map of rows and columns',
   bars: 'bars',
+  taken: 'readings taken against those expected',
+  spending: 'spending against risk',
 };

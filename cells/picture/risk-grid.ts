@@ -71,7 +71,7 @@ function headOf(map: RiskMap): HTMLElement {
     words.title = leg.name;
   });
   for (const [words, unit] of [
-    ['If left', '%'],
+    [map.calls === 'left' ? 'If left' : 'As called', '%'],
     ['At stake', map.money],
   ]) {
     const cell = add(row, 'th', 'tot', words);

@@ -34,6 +34,8 @@ export interface RiskPart {
 export interface RiskMap {
   readonly parts: readonly RiskPart[];
   readonly legs: readonly RiskLeg[];
+  /** Whether all parts are left on, or the calls made as they stand. */
+  readonly calls: 'left' | 'called';
   readonly money: string;
   readonly lengthUnit: string;
   readonly farUnit: string;
@@ -47,9 +49,17 @@ const STEPS = [0.01, 0.05, 0.15, 0.35, 0.65] as const;
 /**
  * Reads the map. Amounts are shaded in five steps of the greatest of them; the bounds have one figure each, so
  * that the key can be read.
+ *
+ * @param calls 'called' reads the chance and the cost with the calls as they stand
  */
-export function readRisk(notebook: ReadNotebook, cell: PictureCell): RiskMap {
-  const reader = new ColumnReader(notebook, cell.reads);
+export function readRisk(
+  notebook: ReadNotebook,
+  { reads }: PictureCell,
+  calls: RiskMap['calls'] = 'left',
+): RiskMap {
+  const { chance_called = '', cost_called = '' } = reads;
+  const called = { ...reads, chance: chance_called, cost: cost_called };
+  const reader = new ColumnReader(notebook, calls === 'left' ? reads : called);
   const legs = new Map<string, number>();
   const parts = new Map<string, number[]>();
   let most = 0;
@@ -76,6 +86,7 @@ export function readRisk(notebook: ReadNotebook, cell: PictureCell): RiskMap {
       length: reader.number('length', first[at] ?? -1),
       far: reader.number('far', first[at] ?? -1),
     })),
+    calls,
     money: reader.unit('cost'),
     lengthUnit: reader.unit('length'),
     farUnit: reader.unit('far'),
@@ -125,7 +136,7 @@ export function cellWords(chance: number): string {
 /** One cell in words, for the line under the map. */
 export function riskWords(map: RiskMap, part: RiskPart, leg: RiskLeg, cell: RiskCell): string {
   const far = Number.isNaN(leg.far) ? '' : `, help ${showNumber(leg.far, 0)} ${map.farUnit} away`;
-  return `${part.name}, ${leg.name}${far}: gives up here in ${showNumber(cell.chance * 100, 1)} of 100 trips if left; ${showNumber(cell.cost, 2)} ${map.money} at stake`;
+  return `${part.name}, ${leg.name}${far}: gives up here in ${showNumber(cell.chance * 100, 1)} of 100 trips ${map.calls === 'left' ? 'if left' : 'as called'}; ${showNumber(cell.cost, 2)} ${map.money} at stake`;
 }
 
 /** The map in words. */
@@ -136,5 +147,5 @@ export function mapWords(map: RiskMap): string {
   worst.cells.forEach((cell, at) => {
     if (cell.cost > (worst.cells[peak]?.cost ?? 0)) peak = at;
   });
-  return `${map.parts.length} parts on ${map.legs.length} legs. Most is at stake with ${worst.name}, ${showNumber(worst.cost, 0)} ${map.money} over the trip if it is left, likeliest on ${map.legs[peak]?.name ?? 'no leg'}.`;
+  return `${map.parts.length} parts on ${map.legs.length} legs. Most is at stake with ${worst.name}, ${showNumber(worst.cost, 0)} ${map.money} over the trip ${map.calls === 'left' ? 'if it is left' : 'as it is called'}, likeliest on ${map.legs[peak]?.name ?? 'no leg'}.`;
 }

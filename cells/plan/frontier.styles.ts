@@ -8,6 +8,14 @@ export const frontierStyles = css`
     align-items: center;
     margin-bottom: 8px;
   }
+  /* room for what it says once the points are there, so that the page stays where it is */
+  .words {
+    min-height: 2.8em;
+    padding-bottom: 6px;
+    color: var(--ink-2);
+    max-width: 96ch;
+    line-height: 1.4;
+  }
   .bar .busy {
     font: 600 var(--t-2) / 1.2 var(--face-sign);
   }
@@ -102,6 +110,9 @@ export const frontierStyles = css`
     line-height: 1.4;
   }
   @media (max-width: 720px) {
+    .words {
+      min-height: 7em;
+    }
     /* The drawing is a good half as wide as it was laid out: this is 12 px and more on a phone. */
     .plot text {
       font-size: 24px;

@@ -23,17 +23,28 @@ import { budgetsAround, runFrontier } from './frontier-run.ts';
 import { PlanAsking } from './plan-asking.ts';
 import { money, percent } from './plan-words.ts';
 
+/** The plan rests this long before its points are worked out unasked, in ms. */
+const REST_MS = 900;
+
+/** Points, and the sums that the axis is laid out for. */
+interface Shown {
+  readonly points: readonly FrontierPoint[];
+  readonly budgets: readonly number[];
+}
+
 /**
- * Spending against risk: the best plan for a range of sums to spend, drawn and as a table, worked out when it
- * is asked for. A click or Enter on a point sets the budget to its sum.
+ * Spending against risk: the best plan for a range of sums to spend, drawn and as a table, with today's plan and
+ * the budget marked. Worked out when it is asked for, or, where it is told so, once it is in sight and the plan
+ * rests; the points before stand there meanwhile, marked. A click or Enter on a point sets the budget to its sum.
  *
- * @prop notebook  @prop planName name of a plan cell
+ * @prop notebook  @prop planName name of a plan cell  @prop atOnce work it out unasked, and say it in words
  * @fires sw-says {SaysDetail} the budget was set
  */
 export class FrontierElement extends LitElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     planName: { attribute: false },
+    atOnce: { attribute: false },
     side: { state: true },
   };
 
@@ -41,6 +52,7 @@ export class FrontierElement extends LitElement {
 
   declare notebook: LiveNotebook;
   declare planName: string;
+  declare atOnce: boolean;
   declare private side: FrontierSide;
 
   #asking = new PlanAsking<readonly FrontierPoint[]>(() => this.requestUpdate());
@@ -48,10 +60,19 @@ export class FrontierElement extends LitElement {
   #of: { readonly solution: PlanSolution; readonly budgets: readonly number[] } | null = null;
   /** The budget alone is another: every sum's best plan is what it was. */
   #others = '';
+  /** What is drawn until newer points are complete. */
+  #before: Shown | null = null;
+  #inSight = false;
+  #resting: ReturnType<typeof setTimeout> | undefined;
+  readonly #sight = new IntersectionObserver(([entry]) => {
+    this.#inSight = entry?.isIntersecting ?? false;
+    if (this.#inSight) this.requestUpdate();
+  });
 
   constructor() {
     super();
     this.planName = '';
+    this.atOnce = false;
     this.side = 'risk';
     new NotebookController(
       this,
@@ -64,9 +85,25 @@ export class FrontierElement extends LitElement {
     return change.document || touches(change.nodes, this.planName);
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#sight.observe(this);
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#sight.disconnect();
+    clearTimeout(this.#resting);
     this.#asking.stop();
+  }
+
+  /** Asks unasked, once for each plan: what was stopped by hand stays so until the plan is another. */
+  protected override updated(): void {
+    clearTimeout(this.#resting);
+    const { solution, working } = this.#plan;
+    if (!this.atOnce || !this.#inSight || working || solution === null) return;
+    if (apartFromBudget(solution) === this.#others) return;
+    this.#resting = setTimeout(() => this.#again(), REST_MS);
   }
 
   get #plan(): { readonly working: boolean; readonly solution: PlanSolution | null } {
@@ -79,6 +116,12 @@ export class FrontierElement extends LitElement {
     if (planner === null || solution.result === null || !isSolved(solution.result)) return;
     const { instance, result } = solution;
     const budgets = budgetsAround(instance.limits.cash, result.totals.cash);
+    const { answer, busy } = this.#asking;
+    if (!busy)
+      this.#before =
+        answer === null || this.#of === null ? null : { points: answer, budgets: this.#of.budgets };
+    this.#asking.stop();
+    this.#asking = new PlanAsking(() => this.requestUpdate());
     this.#of = { solution, budgets };
     this.#others = apartFromBudget(solution);
     this.#asking.about(solution, 'frontier', (signal, tell) =>
@@ -92,37 +135,40 @@ export class FrontierElement extends LitElement {
     this.requestUpdate();
   }
 
-  override render(): unknown {
-    const { solution, working } = this.#plan;
-    if (solution?.result == null || !isSolved(solution.result)) return nothing;
-    const { answer, busy, failure } = this.#asking;
-    const stale = this.#of !== null && !working && apartFromBudget(solution) !== this.#others;
-    return html`${this.#bar(solution, stale)}
-      ${failure === '' ? nothing : html`<p class="hint">It could not be worked out: ${failure}</p>`}
-      ${
-        answer === null || answer.length === 0
-          ? busy
-            ? nothing
-            : html`<p class="hint">The best plan for each of a dozen sums: what more or less money would do to the chance of a recovery.</p>`
-          : this.#picture(solution, solution.result, answer, stale || working)
-      }`;
+  /** What is drawn: complete points before newer ones that are still coming in. */
+  #shown(solution: PlanSolution, result: SolvedPlan): Shown {
+    const { answer, busy } = this.#asking;
+    if (busy && this.#before !== null) return this.#before;
+    const budgets = this.#of?.budgets ?? budgetsAround(solution.instance.limits.cash, result.totals.cash);
+    return { points: answer ?? [], budgets };
   }
 
-  #bar(solution: PlanSolution, stale: boolean): TemplateResult {
-    const { answer, busy } = this.#asking;
+  override render(): unknown {
+    const { solution, working } = this.#plan;
+    if (solution?.result == null || !isSolved(solution.result))
+      return this.atOnce
+        ? html`<p class="hint">${working ? 'The plan is being worked out; it is drawn when it is there.' : 'There is no plan to draw yet: the card of the plan says what it lacks.'}</p>`
+        : nothing;
+    const { answer, busy, failure } = this.#asking;
+    const shown = this.#shown(solution, solution.result);
+    const another = this.#of !== null && !working && apartFromBudget(solution) !== this.#others;
+    const old = shown.points.length > 0 && (working || another || shown === this.#before);
+    return html`${this.#bar(answer, another && !busy && shown.points.length > 0)}
+      ${failure === '' ? nothing : html`<p class="hint">It could not be worked out: ${failure}</p>`}
+      ${this.#picture(solution, solution.result, shown, old)}`;
+  }
+
+  #bar(answer: readonly FrontierPoint[] | null, stale: boolean): TemplateResult {
+    const { busy } = this.#asking;
     const count = this.#of?.budgets.length ?? 0;
     const action = busy
       ? html`<button type="button" class="btn slim" @click=${this.#stop}>Stop</button>
           <span class="busy" role="status">working, ${answer?.length ?? 0} of ${count} sums</span>`
-      : html`<button type="button" class="btn slim" ?disabled=${this.notebook.planner === null} @click=${() => this.#again(solution)}>${answer === null ? 'Work it out' : 'Work it out again'}</button>`;
+      : html`<button type="button" class="btn slim" ?disabled=${this.notebook.planner === null} @click=${this.#again}>${answer === null ? 'Work it out' : 'Work it out again'}</button>`;
     return html`<div class="bar">${action}
-      ${stale && !busy && answer !== null ? html`<span class="stale">The notebook has changed since; these are figures of before.</span>` : nothing}
-      ${
-        answer === null
-          ? nothing
-          : html`<span class="seg" role="group" aria-label="Drawn upwards">
-              ${this.#switch('risk', 'Chance of recovery')}${this.#switch('cost', 'Expected cost')}</span>`
-      }</div>`;
+      ${stale ? html`<span class="stale">The notebook has changed since; these are figures of before.</span>` : nothing}
+      <span class="seg" role="group" aria-label="Drawn upwards">
+        ${this.#switch('risk', 'Chance of recovery')}${this.#switch('cost', 'Expected cost')}</span></div>`;
   }
 
   #switch(side: FrontierSide, words: string): TemplateResult {
@@ -131,40 +177,39 @@ export class FrontierElement extends LitElement {
     }}>${words}</button>`;
   }
 
-  #again(solution: PlanSolution): void {
-    this.#asking = new PlanAsking(() => this.requestUpdate());
-    this.#work(solution);
+  #again(): void {
+    const { solution } = this.#plan;
+    if (solution !== null) this.#work(solution);
   }
 
-  #picture(
-    solution: PlanSolution,
-    result: SolvedPlan,
-    points: readonly FrontierPoint[],
-    old: boolean,
-  ): TemplateResult {
+  #picture(solution: PlanSolution, result: SolvedPlan, shown: Shown, old: boolean): TemplateResult {
     const { side } = this;
+    const { points, budgets } = shown;
     const { cash, trip_risk, expected_cost } = result.totals;
     const today = { cash, up: side === 'risk' ? trip_risk : expected_cost };
-    const drawing = frontierDrawing(points, this.#of?.budgets ?? [], today, side);
+    const drawing = frontierDrawing(points, budgets, today, side);
     const unit = solution.instance.money;
+    const words = this.#inWords(points, result, unit);
     return html`<div class=${old ? 'old' : ''}>
+      ${this.atOnce ? html`<p class="words">${words}</p>` : nothing}
       <svg class="plot" data-plot viewBox="0 0 ${FRONTIER_SIZE.width} ${FRONTIER_SIZE.height}" role="group"
-        aria-label=${this.#inWords(points, unit)}>
+        aria-label="Spending against risk. ${words}">
         ${axes(drawing, unit, side)}
         ${solution.instance.limits.cash === null ? nothing : budgetLine(drawing.x(solution.instance.limits.cash))}
         <path class="line" d=${drawing.line} />
         ${drawing.points.map((one) => this.#point(solution, one, unit))}
         <g class="now"><path class="today" d=${diamond(drawing.x(today.cash), drawing.y(today.up))} /></g>
       </svg>
-      <p class="hint">Diamond: today's plan. Blue dashes: the budget. Dashed ring: some limit is not met there. A click on a point sets the budget.</p>
-      <details><summary>The figures</summary>${this.#table(solution, points, unit)}</details>
+      <p class="hint">Diamond: today's plan. Blue dashes: the budget. Rings: the best plan for each of a dozen sums; dashed where some limit is not met. A click on a ring sets the budget.</p>
+      <details><summary>The figures</summary>${this.#table(solution, result, points, unit)}</details>
     </div>`;
   }
 
-  #inWords(points: readonly FrontierPoint[], unit: string): string {
+  #inWords(points: readonly FrontierPoint[], { totals }: SolvedPlan, unit: string): string {
+    const today = `Today's plan spends ${money(totals.cash, unit)}, with a chance of a recovery of ${percent(totals.trip_risk)}.`;
     const [least, most] = [points[0], points.at(-1)];
-    if (least === undefined || most === undefined) return 'Spending against risk';
-    return `Spending against risk: with ${money(least.budget, unit)} to spend the chance of a recovery is ${percent(least.trip_risk)}, with ${money(most.budget, unit)} it is ${percent(most.trip_risk)}. All figures stand in the table below.`;
+    if (least === undefined || most === undefined) return today;
+    return `${today} With ${money(least.budget, unit)} to spend the chance is ${percent(least.trip_risk)}, with ${money(most.budget, unit)} it is ${percent(most.trip_risk)}.`;
   }
 
   #point(solution: PlanSolution, { x, y, point }: DrawnPoint, unit: string): unknown {
@@ -179,20 +224,27 @@ export class FrontierElement extends LitElement {
       }}><title>${words}</title><circle class="reach" cx=${x} cy=${y} r="14" /><circle class="ring" cx=${x} cy=${y} r="9" /><circle class="dot" cx=${x} cy=${y} r="5" /></g>`;
   }
 
-  #table(solution: PlanSolution, points: readonly FrontierPoint[], unit: string): TemplateResult {
+  #table(
+    solution: PlanSolution,
+    { totals, meets_limits }: SolvedPlan,
+    points: readonly FrontierPoint[],
+    unit: string,
+  ): TemplateResult {
     return html`<div class="scroll" role="group" aria-label="Spending against risk, as a table" tabindex="0"><table>
       <caption class="sr">Spending against risk</caption>
       <thead><tr><th scope="col" class="num">To spend<span class="u">${unit}</span></th><th scope="col" class="num">Spent<span class="u">${unit}</span></th>
         <th scope="col" class="num">Chance of recovery<span class="u">%</span></th><th scope="col" class="num">Expected cost<span class="u">${unit}</span></th>
         <th scope="col">Limits</th><th scope="col"><span class="sr">Budget</span></th></tr></thead>
-      <tbody>${points.map(
-        (
-          point,
-        ) => html`<tr><th scope="row" class="num">${showNumber(point.budget, 0)}</th><td class="num">${showNumber(point.cash, 2)}</td>
+      <tbody><tr class="today"><th scope="row">today's plan</th><td class="num">${showNumber(totals.cash, 2)}</td>
+          <td class="num">${showNumber(totals.trip_risk * 100, 1)}</td><td class="num">${showNumber(totals.expected_cost, 2)}</td>
+          <td>${meets_limits ? 'met' : 'not met'}</td><td></td></tr>${points.map(
+            (
+              point,
+            ) => html`<tr><th scope="row" class="num">${showNumber(point.budget, 0)}</th><td class="num">${showNumber(point.cash, 2)}</td>
           <td class="num">${showNumber(point.trip_risk * 100, 1)}</td><td class="num">${showNumber(point.expected_cost, 2)}</td>
           <td>${point.meets_limits ? (point.status === 'optimal' ? 'met' : 'met, best found') : 'not met'}</td>
           <td><button type="button" class="plain" @click=${() => this.#setBudget(solution, point.budget, unit)}>Set<span class="sr"> the budget to ${money(point.budget, unit)}</span></button></td></tr>`,
-      )}</tbody></table></div>`;
+          )}</tbody></table></div>`;
   }
 
   #setBudget({ instance }: PlanSolution, budget: number, unit: string): void {

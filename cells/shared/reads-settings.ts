@@ -36,6 +36,8 @@ export function readableNames(document: NotebookDocument): readonly string[] {
 export interface ReadSetting<R extends string> {
   readonly role: R;
   readonly label: string;
+  /** Names of plans are offered rather than those of figures. */
+  readonly plan?: boolean;
 }
 
 /** The lines in which a card is told what to read, one for each role; an empty one is left out of the card. */
@@ -45,9 +47,11 @@ export function readsSettings<R extends string>(
   document: NotebookDocument,
   keep: (role: R, name: string) => void,
 ): TemplateResult {
-  const options = readableNames(document);
+  const figures = readableNames(document);
+  const plans = document.cells.flatMap((cell) => (cell.kind === 'plan' ? [cell.name] : []));
   return html`<div class="settings reads">
-    ${settings.map(({ role, label }) => {
+    ${settings.map(({ role, label, plan }) => {
+      const options = plan ? plans : figures;
       const entry = reads[role] ?? null;
       // A name that is no longer there stays in the list, so that it can be seen and mended.
       const known = entry === null || options.includes(entry) ? options : [entry, ...options];

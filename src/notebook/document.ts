@@ -304,12 +304,12 @@ export interface PlanCell extends CellBase {
 }
 
 /** How a picture draws what it reads. */
-export const PICTURE_SHAPES = ['reading', 'map', 'bars'] as const;
+export const PICTURE_SHAPES = ['reading', 'map', 'bars', 'taken', 'spending'] as const;
 export type PictureShape = (typeof PICTURE_SHAPES)[number];
 
 /**
- * What a picture reads, each a column `table.column`, all of one table; a shape needs some of them
- * (cells/picture/picture-roles.ts) and leaves the others out.
+ * What a picture reads, each a column `table.column`, all of one table, but for the plan; a shape needs some of
+ * them (cells/picture/picture-roles.ts) and leaves the others out.
  */
 export const PICTURE_ROLES = [
   // What each row is about: the part.
@@ -328,6 +328,13 @@ export const PICTURE_ROLES = [
   'far',
   // Yes/no: only these rows.
   'where',
+  // A reading that was taken, beside the one expected.
+  'taken',
+  // Map: chance and cost with the calls as they stand.
+  'chance_called',
+  'cost_called',
+  // Name of a plan cell.
+  'plan',
 ] as const;
 export type PictureRole = (typeof PICTURE_ROLES)[number];
 

@@ -214,7 +214,11 @@ function withReferences(renaming: Renaming, cell: Cell): Cell {
 }
 
 function withPictureNames(renaming: Renaming, cell: PictureCell): PictureCell {
-  const reads = renamedReads(renaming, cell.reads);
+  const { plan } = cell.reads;
+  const named = renamedReads(renaming, cell.reads);
+  // A plan is no figure, so that its name alone means the cell.
+  const planAfter = plan === undefined ? undefined : renamedTable(renaming, plan);
+  const reads = planAfter === plan ? named : { ...named, plan: planAfter };
   const figures = cell.figures.map((figure) => renamedReference(renaming, figure));
   const kept = reads === cell.reads && figures.every((figure, i) => figure === cell.figures[i]);
   return kept ? cell : { ...cell, reads, figures };

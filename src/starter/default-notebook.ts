@@ -2,12 +2,13 @@ import { FORMAT, type NotebookDocument, VERSION } from '../notebook/document.ts'
 import { callsCells } from './calls-cells.ts';
 import { fluidCells } from './fluid-cells.ts';
 import { NOTES } from './note-cells.ts';
-import { costPictures, riskPicture } from './picture-cells.ts';
+import { costPictures, riskPicture, spendingPicture } from './picture-cells.ts';
 import { prepCells } from './prep-cells.ts';
 import { priceCells } from './price-cells.ts';
 import { rideCells } from './ride-cells.ts';
 import { routeCells } from './route-cells.ts';
 import { shedAndBagCells } from './shed-and-bag-cells.ts';
+import { takenCells } from './taken-cells.ts';
 import { tallyCell, totalsCells } from './totals-cells.ts';
 import type { TripFiles } from './trip-file.ts';
 import { tripValues } from './trip-values.ts';
@@ -46,6 +47,7 @@ export function defaultNotebook(files: TripFiles): NotebookDocument {
       riskPicture(),
       NOTES.calls,
       ...callsCells(),
+      spendingPicture(),
       NOTES.totals,
       ...totalsCells(),
       ...costPictures(),
@@ -53,6 +55,7 @@ export function defaultNotebook(files: TripFiles): NotebookDocument {
       ...fluidCells(files),
       NOTES.prep,
       ...prepCells(),
+      ...takenCells(),
     ],
   };
 }

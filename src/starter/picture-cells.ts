@@ -8,13 +8,15 @@ export function riskPicture(): PictureCell {
     title: 'Where it would hurt',
     gist: 'parts by legs, shaded by what is at stake there',
     source:
-      'From Where parts give up: chance times cost there, with what follows, as if every part were left.',
+      'From Where parts give up: chance times cost there, with what follows, as if every part were left, or with the calls as they stand.',
     shape: 'map',
     reads: {
       of: 'ride.part',
       along: 'ride.leg',
       chance: 'ride.p',
       cost: 'ride.leave_cost',
+      chance_called: 'ride.called_p',
+      cost_called: 'ride.called_cost',
       place: 'ride.end_place',
       length: 'ride.distance',
       far: 'ride.help_distance',
@@ -45,6 +47,20 @@ export function readingPicture(): PictureCell {
     },
     figures: [],
     one: 'Drive chain',
+  };
+}
+
+/** What more or less money would do, with today's plan on it. */
+export function spendingPicture(): PictureCell {
+  return {
+    id: 'spending_picture',
+    kind: 'picture',
+    title: 'What more money buys',
+    gist: 'spending against the chance of a recovery; a point sets the budget',
+    source: 'The best plan for each sum, found as the plan itself is, under the same limits.',
+    shape: 'spending',
+    reads: { plan: 'plan' },
+    figures: [],
   };
 }
 

@@ -321,6 +321,50 @@ function onTheWay(): WorkedColumn[] {
   ];
 }
 
+/**
+ * The same with the calls as they stand. What follows once a part has given up, or has been changed as planned,
+ * stands on the leg where that happens, so that a part's sum is the cost on the road of its call.
+ */
+function asCalled(): WorkedColumn[] {
+  const choice = (column: string): string => `pick(choices.${column}, choices.call, call_here)`;
+  return [
+    worked('call_here', 'pick(decision.call, decision.part, part)', { title: 'Its call' }),
+    worked('called_new', choice('fits_new'), { title: 'Called: new one fitted' }),
+    worked('called_keeps', choice('keeps_old'), { title: 'Called: old one kept' }),
+    worked('called_spares', choice('spares'), { title: 'Called: spares', decimals: 0 }),
+    worked('called_way', choice('on_the_way'), { title: 'Called: on the way' }),
+    worked('before_change', 'change_count == 0 or change_here', { title: 'Up to the change' }),
+    worked('called_p', 'called_new ? q : called_way and not before_change ? 0 : p', {
+      title: 'Gives up, as called',
+      ...CHANCE,
+    }),
+    worked('called_fitted', 'called_keeps ? keep_cost : replace_cost', {
+      title: 'Cost, new one fitted',
+      ...MONEY,
+    }),
+    worked('called_change', 'change_here ? still_fit * (road_fitted + later_none) : 0 EUR', {
+      title: 'Planned change',
+      ...MONEY,
+    }),
+    worked('called_old', 'called_way ? (before_change ? leave_cost + called_change : 0 EUR) : leave_cost', {
+      title: 'Cost, old one on',
+      ...MONEY,
+    }),
+    worked('called_more', 'called_spares == 2 ? carry_2_cost : carry_3_cost', {
+      title: 'Cost, two or three',
+      ...MONEY,
+    }),
+    worked('called_packed', 'called_spares == 1 ? carry_1_cost : called_more', {
+      title: 'Cost, spares packed',
+      ...MONEY,
+    }),
+    worked('called_cost', 'called_new ? called_fitted : called_spares > 0 ? called_packed : called_old', {
+      title: 'Cost, as called',
+      ...MONEY,
+    }),
+  ];
+}
+
 /** Every fitted part met with every leg: where it gives up, what that costs, and what follows. */
 export function rideCells(): PairingCell[] {
   return [
@@ -344,6 +388,7 @@ export function rideCells(): PairingCell[] {
           ...byCall(),
           ...judged(),
           ...onTheWay(),
+          ...asCalled(),
         ]),
       ],
     },

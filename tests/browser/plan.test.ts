@@ -35,6 +35,14 @@ function callOf(page: Page, part: string): Locator {
     .filter({ has: page.getByRole('rowheader', { name: part }) });
 }
 
+/** The picture of spending against risk, scrolled to. */
+async function spending(page: Page): Promise<Locator> {
+  const frontier = page.locator('sw-picture-cell sw-frontier');
+  await frontier.waitFor(SLOWLY);
+  await frontier.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+  return frontier;
+}
+
 /** A figure of the plan's card, such as Cash. */
 async function sum(page: Page, name: string): Promise<number> {
   const shown = await words(plan(page).locator('.sums div', { hasText: name }).first().locator('dd'));
@@ -143,13 +151,39 @@ test('the panel says why a part has its call, and at which figures it would turn
   });
 });
 
-test('spending against risk is worked out on demand, and Enter on a point sets the budget, which can be undone', async () => {
+test('spending against risk is worked out once it is looked at; Enter on a point sets the budget, which can be undone', async () => {
   await withApp({ server }, async ({ page }) => {
     await ready(page);
-    const frontier = plan(page).locator('sw-frontier');
-    await frontier.getByRole('button', { name: 'Work it out' }).click();
+    const frontier = await spending(page);
     await frontier.getByRole('button', { name: 'Work it out again' }).waitFor(SLOWLY);
-    const point = frontier.getByRole('button', { name: 'Set the budget to 600.00 EUR' });
+    // What is drawn is what its table says: the same sums, and places in proportion to them.
+    await frontier.locator('summary').click();
+    const rows = await frontier
+      .locator('tbody tr:not(.today)')
+      .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent ?? '')));
+    const dots = await frontier
+      .locator('.point .dot')
+      .evaluateAll((all) => all.map((dot) => [dot.getAttribute('cx'), dot.getAttribute('cy')].map(Number)));
+    const figure = (text: string | undefined): number => Number(text?.replaceAll(',', ''));
+    expect(dots.length).toBe(rows.length);
+    expect(rows.length).toBeGreaterThanOrEqual(12);
+    const [first, last] = [rows[0]!, rows.at(-1)!];
+    const [from, to] = [dots[0]!, dots.at(-1)!];
+    rows.forEach((row, at) => {
+      for (const [axis, column, within] of [
+        [0, 0, 1e-6],
+        [1, 2, 0.01],
+      ] as const) {
+        const told =
+          (figure(row[column]) - figure(first[column])) / (figure(last[column]) - figure(first[column]));
+        const drawn = (dots[at]![axis]! - from[axis]!) / (to[axis]! - from[axis]!);
+        expect(Math.abs(drawn - told), `${row}`).toBeLessThan(within);
+      }
+    });
+    expect(await words(frontier.locator('tr.today td').first())).toBe(
+      (await sum(page, 'Cash')).toLocaleString('en', { minimumFractionDigits: 2 }),
+    );
+    const point = frontier.getByRole('button', { name: 'Set the budget to 600.00 EUR' }).first();
     await point.focus();
     await page.keyboard.press('Enter');
     await expect.poll(() => sum(page, 'Cash'), SLOWLY).toBeLessThanOrEqual(600);
@@ -167,8 +201,8 @@ test('on a phone nothing is wider than the page', async () => {
   const viewport = { width: 390, height: 844 };
   await withApp({ server, viewport, touch: true }, async ({ page }) => {
     await ready(page);
-    await plan(page).getByRole('button', { name: 'Work it out' }).click();
-    await plan(page).getByRole('button', { name: 'Work it out again' }).waitFor(SLOWLY);
+    const frontier = await spending(page);
+    await frontier.getByRole('button', { name: 'Work it out again' }).waitFor(SLOWLY);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
     const card = (await plan(page).boundingBox())!;
     for (const table of ['.limits', '.shopping']) {
@@ -181,7 +215,8 @@ test('on a phone nothing is wider than the page', async () => {
 test('the page goes on answering while plans are solved, and they can be stopped', async () => {
   await withApp({ server }, async ({ page }) => {
     await ready(page);
-    const frontier = plan(page).locator('sw-frontier');
+    const frontier = await spending(page);
+    await frontier.getByRole('button', { name: 'Work it out again' }).waitFor(SLOWLY);
     await frontier.getByRole('button', { name: /^Work it out/ }).click();
     const stop = frontier.getByRole('button', { name: 'Stop' });
     await stop.waitFor();

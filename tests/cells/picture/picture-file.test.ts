@@ -35,5 +35,9 @@ test('a renamed table is renamed where a picture reads it, and the picture knows
   expect(Object.values(picture.reads).every((name) => name.startsWith('journey.'))).toBe(true);
   expect(notebook.links('risk_map').fedBy).toEqual(['ride']);
   expect(notebook.links('cost_picture').fedBy).toContain('fuel_total');
+  expect(notebook.links('spending_picture').fedBy).toEqual(['plan']);
+  notebook.apply(renameEdit(notebook.document, 'plan', undefined, 'best_set'));
+  const spending = notebook.document.cells.find((cell) => cell.id === 'spending_picture') as PictureCell;
+  expect(spending.reads.plan).toBe('best_set');
   notebook.dispose();
 });

@@ -111,6 +111,32 @@ test('the map has every part on every leg, most at stake first, with the figures
   });
 });
 
+test('as called, what is at stake with each part is the cost on the road of its call', async () => {
+  await within(demo(), (notebook) => {
+    const cell = picture(notebook, 'risk_map');
+    const map = readRisk(notebook, cell, 'called');
+    expect([map.parts.length, map.legs.length]).toEqual([36, 26]);
+    const [parts, chosen, road, calls] = [
+      texts(notebook, 'calls.part'),
+      figures(notebook, 'calls.chosen'),
+      figures(notebook, 'calls.on_road'),
+      texts(notebook, 'calls.call'),
+    ];
+    const kinds = new Set<string | null>();
+    for (const part of map.parts) {
+      const row = parts.findIndex((name, at) => name === part.name && chosen[at] === 1);
+      kinds.add(calls[row]!);
+      expect(part.cost, `${part.name}: ${calls[row]}`).toBeCloseTo(road[row]!, 6);
+    }
+    // All ways to add it up are met: left, fitted, fitted with the old one kept, carried, changed on the way.
+    expect(kinds.size).toBeGreaterThanOrEqual(5);
+    expect(mapWords(map)).toContain('as it is called');
+    const left = readRisk(notebook, cell);
+    const sum = (one: typeof map): number => one.parts.reduce((all, part) => all + part.cost, 0);
+    expect(sum(map)).toBeLessThan(sum(left));
+  });
+});
+
 test.each([
   [0, ''],
   [0.0049, ''],
