@@ -10,6 +10,7 @@ import { type CallName, callInWords, callKindOf } from '../calls/call-kind.ts';
 import { callStyles } from '../calls/call-styles.ts';
 import { baseStyles } from '../shared/base-styles.ts';
 import { touches } from '../shared/cell-element.ts';
+import { controlStyles } from '../shared/control-styles.ts';
 import { NotebookController } from '../shared/notebook-controller.ts';
 import { setProperty } from '../shared/set-property.ts';
 import { callWhyStyles } from './call-why.styles.ts';
@@ -33,13 +34,15 @@ export class CallWhyElement extends LitElement {
     partName: { attribute: false },
   };
 
-  static override styles = [baseStyles, callStyles, callWhyStyles];
+  static override styles = [baseStyles, controlStyles, callStyles, callWhyStyles];
 
   declare notebook: LiveNotebook;
   declare planName: string;
   declare partName: string;
 
   readonly #asking = new PlanAsking<CallWhy>(() => this.requestUpdate());
+  /** What was stopped by hand is not asked again by itself. */
+  #stopped: { readonly solution: PlanSolution; readonly part: string } | null = null;
   #later: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
@@ -66,13 +69,28 @@ export class CallWhyElement extends LitElement {
   override updated(): void {
     clearTimeout(this.#later);
     const { working, solution } = this.#plan();
-    if (working || solution === null) return;
+    if (working || solution === null || this.#isStopped(solution)) return;
     this.#later = setTimeout(() => this.#ask(solution), ASK_AFTER_MS);
   }
 
   #plan(): { readonly working: boolean; readonly solution: PlanSolution | null } {
     if (!this.notebook || this.planName === '') return { working: false, solution: null };
     return this.notebook.planOf(this.planName);
+  }
+
+  #isStopped(solution: PlanSolution): boolean {
+    return this.#stopped?.solution === solution && this.#stopped.part === this.partName;
+  }
+
+  #turnOff(solution: PlanSolution): void {
+    this.#stopped = { solution, part: this.partName };
+    this.#asking.stop();
+    this.requestUpdate();
+  }
+
+  #goOn(): void {
+    this.#stopped = null;
+    this.requestUpdate();
   }
 
   #ask(solution: PlanSolution): void {
@@ -94,8 +112,11 @@ export class CallWhyElement extends LitElement {
     const { answer, failure } = this.#asking;
     const isNow = !working && this.#asking.isAbout(solution);
     const isOwn = answer?.why.part === this.partName;
-    const busy = working || !isNow || this.#asking.busy || (isOwn && !answer.done);
-    return html`<h3>What would change this call ${busy && failure === '' ? html`<span class="busy">working</span>` : nothing}</h3>
+    const stopped = this.#isStopped(solution);
+    const busy = stopped ? false : working || !isNow || this.#asking.busy || (isOwn && !answer.done);
+    return html`<h3>What would change this call ${busy && failure === '' ? html`<span class="busy" role="status">working</span>` : nothing}</h3>
+      ${this.#asking.busy ? html`<p class="says"><button type="button" class="plain" @click=${() => this.#turnOff(solution)}>Stop</button></p>` : nothing}
+      ${stopped ? html`<p class="says">Stopped. <button type="button" class="plain" @click=${this.#goOn}>Go on</button></p>` : nothing}
       ${failure !== '' ? html`<p class="says">It could not be worked out: ${failure} Pick the part again to try once more.</p>` : nothing}
       ${isOwn && answer ? html`<div class=${isNow ? '' : 'old'}>${this.#answer(solution, answer)}</div>` : nothing}`;
   }

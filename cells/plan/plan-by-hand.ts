@@ -10,6 +10,8 @@ export interface ByHand {
   readonly forbidden: readonly PartCall[];
   /** null until it is worked out. */
   readonly difference: PinsDifference | null;
+  /** Working it out was stopped. */
+  readonly stopped: boolean;
   readonly money: string;
   free(pin: PartCall): void;
   allow(ruledOut: PartCall): void;
@@ -20,12 +22,13 @@ export function byHandView({
   pins,
   forbidden,
   difference,
+  stopped,
   money: unit,
   free,
   allow,
 }: ByHand): TemplateResult {
   return html`<section class="part" aria-labelledby="hand"><h3 id="hand">Set by hand</h3>
-    <p class="hand-line">${difference === null ? 'What this costs against the proposed plan is being worked out.' : pinsWords(difference, unit)}</p>
+    <p class="hand-line">${difference === null ? pendingWords(stopped) : pinsWords(difference, unit)}</p>
     <ul class="by-hand">${pins.map(
       (pin) => html`<li>${pin.part}: <b>${pin.call}</b>
         <button type="button" class="plain" @click=${() => free(pin)}>Free<span class="sr"> ${pin.part}</span></button></li>`,
@@ -34,6 +37,11 @@ export function byHandView({
         <button type="button" class="plain" @click=${() => allow(one)}>Allow<span class="sr"> ${one.part}, ${one.call}</span></button></li>`,
     )}</ul></section>`;
 }
+
+const pendingWords = (stopped: boolean): string =>
+  stopped
+    ? 'What this costs against the proposed plan was not worked out: it was stopped.'
+    : 'What this costs against the proposed plan is being worked out.';
 
 /**
  * `They cost 19.20 EUR more than the proposed plan, with 0.4 points more chance of a recovery.`

@@ -1,6 +1,17 @@
 import { css } from 'lit';
 
 export const planCellStyles = css`
+  .stop {
+    animation: late 0s 1.2s both;
+  }
+  @keyframes late {
+    from {
+      visibility: hidden;
+    }
+    to {
+      visibility: visible;
+    }
+  }
   :host {
     container-type: inline-size;
   }

@@ -56,6 +56,8 @@ export class PlanCellElement extends CellElement<PlanCell> {
 
   readonly #savings = new PlanAsking<readonly Saving[]>(() => this.requestUpdate());
   readonly #pins = new PlanAsking<PinsDifference>(() => this.requestUpdate());
+  /** Plan whose questions were stopped by hand: they are not asked again. */
+  #leftAlone: PlanSolution | null = null;
   #later: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
@@ -81,7 +83,8 @@ export class PlanCellElement extends CellElement<PlanCell> {
       clearTimeout(this.#later);
       this.#savings.stop();
       this.#pins.stop();
-      if (!working && solution !== null) this.#later = setTimeout(() => this.#ask(solution), IDLE_MS);
+      if (!working && solution !== null && solution !== this.#leftAlone)
+        this.#later = setTimeout(() => this.#ask(solution), IDLE_MS);
     }
   }
 
@@ -99,6 +102,13 @@ export class PlanCellElement extends CellElement<PlanCell> {
     this.requestUpdate();
   }
 
+  #stop(solution: PlanSolution): void {
+    this.#leftAlone = solution;
+    this.#savings.stop();
+    this.#pins.stop();
+    this.requestUpdate();
+  }
+
   get #calls(): CallsCell | undefined {
     const name = this.cell?.calls;
     const found = this.notebook.document.cells.find((cell) => cell.kind === 'calls' && cell.name === name);
@@ -113,8 +123,10 @@ export class PlanCellElement extends CellElement<PlanCell> {
 
   protected override headNote(cell: PlanCell): unknown {
     const { solution, working } = this.notebook.planOf(cell.name);
-    if (!working || solution?.result == null) return nothing;
-    return html`<span class="in">the plan before is shown meanwhile</span>`;
+    if (!working) return nothing;
+    const before = solution?.result == null ? '' : 'the plan before is shown meanwhile';
+    // A plan that is there at once shows no button: the style lets it appear after a while.
+    return html`<span class="in">${before} <button type="button" class="plain stop" @click=${() => this.notebook.planner?.cancel()}>Stop<span class="sr"> working out the plan</span></button></span>`;
   }
 
   protected override body(cell: PlanCell, _state: CardState): unknown {
@@ -165,7 +177,9 @@ export class PlanCellElement extends CellElement<PlanCell> {
     const { instance } = solution;
     const { totals } = result;
     const savings = this.#savings.isAbout(solution) ? this.#savings.answer : null;
-    const asking = this.#savings.busy ? 'working out what one more would save' : '';
+    const asking = this.#savings.busy
+      ? html`<span role="status">working out what one more would save</span> <button type="button" class="plain" @click=${() => this.#stop(solution)}>Stop</button>`
+      : '';
     return html`${sumsView(totals, instance.money)}
       ${limitsView(
         // Those of the bags stand with the bags.
@@ -176,8 +190,20 @@ export class PlanCellElement extends CellElement<PlanCell> {
       ${lateView(lateOffers(instance, result))}${bagsView(bagRows(instance, result))}
       ${this.#byHand(solution, result)}
       ${this.#why(cell, instance, result)}
-      <section class="part" aria-labelledby="frontier"><h3 id="frontier">Spending against risk</h3>
-        <sw-frontier .notebook=${this.notebook} .planName=${cell.name}></sw-frontier></section>`;
+      ${this.#frontier(cell)}`;
+  }
+
+  /** Spending against risk, unless a picture of its own draws it. */
+  #frontier(cell: PlanCell): TemplateResult {
+    const picture = this.notebook.document.cells.find(
+      (one) => one.kind === 'picture' && one.shape === 'spending' && one.reads.plan === cell.name,
+    );
+    return html`<section class="part" aria-labelledby="frontier"><h3 id="frontier">Spending against risk</h3>
+      ${
+        picture === undefined
+          ? html`<sw-frontier .notebook=${this.notebook} .planName=${cell.name}></sw-frontier>`
+          : html`<p>It has a card of its own: ${picture.title}.</p>`
+      }</section>`;
   }
 
   /** What the calls set and forbidden by hand cost against the plan without them. */
@@ -192,6 +218,7 @@ export class PlanCellElement extends CellElement<PlanCell> {
       pins,
       forbidden: instance.forbidden,
       difference: this.#pins.isAbout(solution) ? this.#pins.answer : null,
+      stopped: this.#leftAlone === solution,
       money: instance.money,
       free: ({ part }) => this.notebook.apply(pinEdit(document, calls.id, part, null)),
       allow: ({ part, call }) => this.notebook.apply(forbidEdit(document, calls.id, part, call, false)),

@@ -44,7 +44,10 @@ export function sumsView(totals: PlanTotals, money: string): TemplateResult {
 }
 
 /** The limits of all parts together, each with what is used of it and what one more unit would save. */
-export function limitsView(rows: readonly LimitRow[], note: string): TemplateResult | typeof nothing {
+export function limitsView(
+  rows: readonly LimitRow[],
+  note: TemplateResult | string,
+): TemplateResult | typeof nothing {
   if (rows.length === 0) return nothing;
   return html`<section class="part flush" aria-labelledby="limits"><h3 id="limits">Limits<span class="beside">${note}</span></h3>
     <div class="scroll" role="group" aria-label="Limits of the plan" tabindex="0"><table class="limits"><caption class="sr">Limits of the plan</caption>

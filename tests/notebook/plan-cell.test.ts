@@ -95,6 +95,31 @@ describe('the plan in the default notebook', () => {
     expect(solved(live).refused_pins[0]?.sentence).toMatch(/No workshop has it done in time/);
   });
 
+  test('stopped before it is ready it says so, and the next edit asks anew', async () => {
+    const planner = threadPlanner();
+    let tell = (): void => undefined;
+    const asked = new Promise<void>((resolve) => {
+      tell = resolve;
+    });
+    const live = LiveNotebook.open(demo(), {
+      ...planner,
+      plan: (instance) => {
+        const answer = planner.plan(instance);
+        tell();
+        return answer;
+      },
+    });
+    await asked;
+    planner.cancel();
+    await live.settled();
+    expect(live.planOf('plan').fault?.message).toBe('The plan was stopped before it was ready.');
+    expect(live.planOf('plan').fault?.mend).toMatch(/^Change any figure/);
+    await setValue(live, 'cash_limit', 1000);
+    expect(solved(live).status).toBe('optimal');
+    expect(live.faults()).toEqual([]);
+    live.dispose();
+  });
+
   test('packs bought cover what the calls need, beyond what is on hand', async () => {
     const live = await opened();
     const packs = figures(live, 'plan.packs');

@@ -145,13 +145,25 @@ function solve(
   if (planner === null) return { ...asked, result: null };
   return planner.plan(asked.instance).then(
     (result): PlanSolution => ({ ...asked, result }),
-    (error: unknown): NodeValue => ({
-      kind: 'domain',
-      message: `The plan could not be worked out: ${error instanceof Error ? error.message : 'the solver did not say why'}`,
-      mend: 'Undo the last edit, or reload the page; each part keeps its own cheapest call until then.',
-      place: { node: name },
-    }),
+    (error: unknown): NodeValue => failed(name, error),
   );
+}
+
+/** A plan that a newer one pushed aside is read by nobody: given up and still the newest, it was stopped by hand. */
+function failed(name: string, error: unknown): Fault {
+  if (error instanceof Error && error.name === 'PlanSuperseded')
+    return {
+      kind: 'domain',
+      message: 'The plan was stopped before it was ready.',
+      mend: 'Change any figure that it reads and it is worked out anew; each part keeps its own cheapest call until then.',
+      place: { node: name },
+    };
+  return {
+    kind: 'domain',
+    message: `The plan could not be worked out: ${error instanceof Error ? error.message : 'the solver did not say why'}`,
+    mend: 'Undo the last edit, or reload the page; each part keeps its own cheapest call until then.',
+    place: { node: name },
+  };
 }
 
 function outputs(cell: PlanCell, solution: string, money: string): NodeSpec[] {
