@@ -1,0 +1,130 @@
+import { createRequire } from 'node:module';
+import { resolve } from 'node:path';
+import type { CDPSession, Page } from 'playwright-core';
+import { findBrowser } from '../../src/commands/find-browser.mjs';
+import { serve } from '../../src/commands/serve.mjs';
+import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
+import { writeNotebookFile } from '../../src/notebook/notebook-file.ts';
+import { LEGS, PARTS, wideNotebook } from '../browser/support/wide-notebook.ts';
+import { median, type RatioResult } from './support.ts';
+
+/** What a picture may take of the page's own thread, ms. */
+const ALLOWED_MS = 50;
+const ROUNDS = 15;
+
+// A bench is bundled, and the browser's driver cannot be: it is taken from where it is installed.
+const { chromium } = createRequire(resolve('package.json'))(
+  'playwright-core',
+) as typeof import('playwright-core');
+
+interface PageApp extends Element {
+  readonly session: { readonly notebook: LiveNotebook };
+}
+
+/** Processor time that the page's own thread has spent so far, ms: what others do on the machine is not in it. */
+async function spentMs(session: CDPSession): Promise<number> {
+  const { metrics } = await session.send('Performance.getMetrics');
+  return 1000 * (metrics.find((metric) => metric.name === 'TaskDuration')?.value ?? Number.NaN);
+}
+
+/** Does something on the page and waits until it is painted and the page rests; its processor time, ms. */
+async function cost(
+  page: Page,
+  session: CDPSession,
+  work: (round: number) => Promise<void>,
+  ready: () => Promise<void> = async () => {},
+): Promise<number> {
+  const took: number[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    await ready();
+    const before = await spentMs(session);
+    await work(round);
+    await page.evaluate(async () => {
+      for (let frame = 0; frame < 3; frame += 1) await new Promise((then) => requestAnimationFrame(then));
+      await new Promise((then) => setTimeout(then, 100));
+    });
+    took.push((await spentMs(session)) - before);
+  }
+  return median(took);
+}
+
+async function openWide(page: Page): Promise<void> {
+  await page.locator('sw-head-bar .holder > .btn').click();
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    page.locator('sw-head-bar .menu button', { hasText: 'Open file' }).click(),
+  ]);
+  await chooser.setFiles({
+    name: 'wide.sparewell.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(writeNotebookFile(wideNotebook())),
+  });
+}
+
+const card = (page: Page, title: string) =>
+  page.locator('sw-picture-cell').filter({ has: page.locator('h2', { hasText: title }) });
+
+/** Multiplies the first part's rate, which every figure of both pictures hangs on. */
+const edit = (page: Page, round: number): Promise<void> =>
+  page.evaluate((by) => {
+    const { notebook } = (document.querySelector('sparewell-app') as PageApp).session;
+    const [before, after] = by % 2 === 0 ? [1, 30] : [30, 1];
+    notebook.apply({ kind: 'entry', cell: 'parts', column: 'rate', row: 0, before, after });
+  }, round);
+
+/** What pictures of 40 parts on 60 legs take of the page's own thread, in processor time. */
+export async function bench(): Promise<readonly RatioResult[]> {
+  const executablePath = findBrowser();
+  if (executablePath === null)
+    throw new Error('No Chrome or Chromium found: set CHROME_PATH to where it is.');
+  const server = await serve(resolve('dist'));
+  const browser = await chromium.launch({
+    executablePath,
+    headless: true,
+    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
+  });
+  try {
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    await page.goto(server.url);
+    await openWide(page);
+    const map = card(page, 'Map');
+    const band = card(page, 'Band');
+    await map.getByRole('button', { name: `Show all ${PARTS}` }).waitFor();
+    await band.locator('svg.drawn').waitFor();
+    const session = await page.context().newCDPSession(page);
+    await session.send('Performance.enable', { timeDomain: 'threadTicks' });
+    const nothing = await cost(page, session, async () => {});
+    const turn = (): Promise<void> =>
+      map.locator('.more button').evaluate((button: HTMLElement) => button.click());
+    const fewer = async (): Promise<void> => {
+      const all = map.getByRole('button', { name: `Show all ${PARTS}` });
+      if ((await all.count()) === 0) await turn();
+      await all.waitFor();
+    };
+    const drawn = await cost(page, session, turn, fewer);
+    if ((await map.locator('td.h').count()) !== PARTS * LEGS)
+      throw new Error('The map does not show all its cells.');
+    const followed = await cost(page, session, (round) => edit(page, round));
+    const choice = band.getByRole('combobox', { name: 'Which one is drawn' });
+    const another = await cost(page, session, (round) =>
+      choice.evaluate((select: HTMLSelectElement, at) => {
+        select.selectedIndex = at + 1;
+        select.dispatchEvent(new Event('change'));
+      }, round),
+    );
+    const result = (name: string, candidateMs: number): RatioResult => ({
+      name: `picture of ${PARTS} parts on ${LEGS} legs, processor time against ${ALLOWED_MS} ms: ${name}`,
+      candidateMs: candidateMs - nothing,
+      baselineMs: ALLOWED_MS,
+      ratio: (candidateMs - nothing) / ALLOWED_MS,
+    });
+    return [
+      result('map drawn, every part', drawn),
+      result('edit that changes the map and the band', followed),
+      result('band drawn for another part', another),
+    ];
+  } finally {
+    await browser.close();
+    await server.close();
+  }
+}
