@@ -1,5 +1,6 @@
-import type { PrepCell, PrepRole } from '../../src/notebook/document.ts';
+import type { PrepCell } from '../../src/notebook/document.ts';
 import { cellNamed } from '../../src/notebook/lookup.ts';
+import type { PrepRole } from '../../src/notebook/prep-roles.ts';
 import { type CallKind, callInWords, callKindOf } from '../calls/call-kind.ts';
 import { ColumnReader, type ReadNotebook } from '../shared/column-reader.ts';
 

@@ -1,4 +1,4 @@
-import type { PrepRole } from '../../src/notebook/document.ts';
+import type { PrepRole } from '../../src/notebook/prep-roles.ts';
 import type { ReadSetting } from '../shared/reads-settings.ts';
 
 const LABELS: Readonly<Record<PrepRole, string>> = {

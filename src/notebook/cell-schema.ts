@@ -9,10 +9,10 @@ import {
   PICTURE_SHAPES,
   PLAN_ROLES,
   type PlanRole,
-  PREP_ROLES,
   type TableColumn,
 } from './document.ts';
 import { nameRefusal } from './names.ts';
+import { PREP_ROLES } from './prep-roles.ts';
 
 /** The shape of every part of a notebook file. What is not listed here is refused, never carried along. */
 
