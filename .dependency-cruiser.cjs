@@ -95,7 +95,7 @@ module.exports = {
       [
         '^cells/',
         '^src/notebook/(?!storage/)',
-        '^src/(formula|tables|import)/',
+        '^src/(formula|tables|import|trade)/',
         '^src/plan/(?!solver/)',
         LIT,
         packages('micromark', '@observablehq/plot', '@codemirror/[^/]+'),
