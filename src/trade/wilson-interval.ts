@@ -9,7 +9,8 @@ import { normalQuantile } from './normal-quantile.ts';
  * @returns [low, high], each 0 to 1. Throws DomainError outside the domain.
  * Source: E. B. Wilson, J. Am. Stat. Assoc. 22 (1927), 209-212; R. G. Newcombe, Stat. Med. 17 (1998), 857-872.
  *
- * @example wilsonInterval(0, 20, 0.95)[1] // 0.1611
+ * None of 20: from 0 to z^2 / (20 + z^2), z^2 = 3.841458820694124 (95% point of chi-squared, 1 degree of freedom).
+ * @example wilsonInterval(0, 20, 0.95) = [0, 0.16112515805281932]
  */
 export function wilsonInterval(held: number, count: number, confidence: number): readonly [number, number] {
   if (!(count >= 1)) throw new DomainError('count', count, 'it must be 1 or more', 'Count at least one.');
