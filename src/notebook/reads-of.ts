@@ -7,7 +7,10 @@ import type { PictureCell, PrepCell } from './document.ts';
  * // ['decision.part', 'decision.call', 'calls.cash']
  */
 export function readsOf(cell: PictureCell | PrepCell): readonly string[] {
-  const named = Object.values(cell.reads).filter((name) => name !== '');
+  const named = Object.entries(cell.reads)
+    .filter(([, name]) => name !== '')
+    // A plan is read as a whole; its cash stands for it, being there when the plan is.
+    .map(([role, name]) => (role === 'plan' ? `${name}.cash` : name));
   if (cell.kind === 'picture') return [...named, ...cell.figures];
   return cell.calls === '' ? named : [`${cell.calls}.part`, `${cell.calls}.call`, ...named];
 }
