@@ -1,4 +1,4 @@
-import { asideCsv } from './aside-csv.ts';
+import { type AsideLine, asideCsv } from './aside-csv.ts';
 import { compareLists, type ListComparison, type ListedOffer } from './compare-lists.ts';
 import { type FitOptions, fitParts, type PartFits, type WantedPart } from './fit-parts.ts';
 import { KINDS, type RecordKind } from './frame.ts';
@@ -11,7 +11,8 @@ import {
   type RememberedMatch,
 } from './match-columns.ts';
 import { matchTable, type TableChoices, type TableMatch, type WantedColumn } from './match-table.ts';
-import { addMend, applyMends, type LostMend, type Mend, type MendRole } from './mends.ts';
+import { priceMendPlaces, tableMendPlaces } from './mend-places.ts';
+import { AS_ROW, addMend, applyMends, type LostMend, type Mend, type MendRole } from './mends.ts';
 import type { AsideRow, PriceRow } from './price-row.ts';
 import type { PriceRows } from './price-rows.ts';
 import { readSteps } from './read-file.ts';
@@ -66,6 +67,10 @@ export class ImportSession {
   /** The reading with what was typed in place. */
   private mended: Reading;
   private mends: readonly Mend[] = [];
+  /** Of tables other than price lists. */
+  private tableMends: readonly Mend[] = [];
+  /** What the last reading of rows set aside. */
+  private aside: readonly AsideLine[] = [];
   private match: Match | null = null;
   private options: RowOptions = {};
   private found: FoundRows | null = null;
@@ -102,6 +107,7 @@ export class ImportSession {
     this.match = null;
     this.found = null;
     this.search = null;
+    this.aside = [];
     return this.summary();
   }
 
@@ -130,7 +136,7 @@ export class ImportSession {
 
   /** Reads the rows as matched and makes them searchable. */
   *readRows(match: Match, options: RowOptions = {}): Steps<RowsSummary> {
-    const { reading, lost } = applyMends(this.reading, match, this.mends);
+    const { reading, lost } = applyMends(this.reading, priceMendPlaces(match), this.mends);
     const found = yield* rowSteps(reading, match, options);
     const number = columnsOf(match, 'part_number')[0] ?? -1;
     const words = [...columnsOf(match, 'description'), ...columnsOf(match, 'fits')];
@@ -140,6 +146,7 @@ export class ImportSession {
     this.options = options;
     this.found = found;
     this.search = new Search(searchText);
+    this.aside = found.aside;
     const asideByReason: Record<string, number> = {};
     for (const { reason } of found.aside) asideByReason[reason] = (asideByReason[reason] ?? 0) + 1;
     const remarked = found.rows.remarkedCount;
@@ -203,15 +210,19 @@ export class ImportSession {
     return { fits, rows };
   }
 
-  /** Sets one field of a record anew and reads the rows again. It stays when the file is read another way. */
-  *mend(record: number, role: MendRole, text: string): Steps<RowsSummary | Refusal> {
+  /**
+   * Sets one field of a record anew, or takes the record as a row (AS_ROW), and reads the rows again. It stays
+   * when the file is read another way.
+   */
+  *mend(record: number, role: MendRole | typeof AS_ROW, text: string): Steps<RowsSummary | Refusal> {
     if (this.match === null) return { refusal: 'The columns of the file are not matched yet.' };
-    this.mends = addMend(this.mends, this.reading, record, { role, text });
+    this.mends = addMend(this.mends, this.reading, record, { field: role, text });
     return yield* this.readRows(this.match, this.options);
   }
 
+  /** What was set aside when the rows were last read. */
   asideCsv(): string {
-    return asideCsv(this.mended, this.found?.aside ?? []);
+    return asideCsv(this.mended, this.aside);
   }
 
   /** The rows against those of an earlier file of the same supplier. */
@@ -223,8 +234,23 @@ export class ImportSession {
     return matchTable(this.reading, wanted, choices);
   }
 
-  readTable(match: TableMatch): ReadTable {
-    return readTable(this.reading, match);
+  /** Reads the rows of a table, with what was typed for it in place. */
+  readTable(match: TableMatch): ReadTable & { readonly lostMends: readonly LostMend[] } {
+    // What was typed for another table waits until the file goes into that one again.
+    const names = new Set([AS_ROW, ...match.wanted.map(({ name }) => name)]);
+    const mends = this.tableMends.filter(({ field }) => names.has(field));
+    const { reading, lost } = applyMends(this.reading, tableMendPlaces(match), mends);
+    const table = readTable(reading, match);
+    this.mended = reading;
+    this.aside = table.aside;
+    return { ...table, lostMends: lost };
+  }
+
+  /** Takes a record as a row of a table, with fields typed anew by the names of the table's columns. */
+  mendTable(record: number, fields: Readonly<Record<string, string>>): void {
+    for (const [field, text] of [[AS_ROW, ''] as const, ...Object.entries(fields)]) {
+      this.tableMends = addMend(this.tableMends, this.reading, record, { field, text });
+    }
   }
 }
 

@@ -5,15 +5,16 @@ import { bareText } from '../tables/safe-text.ts';
 import { asideSentence } from './aside-words.ts';
 import { type DayOrder, dayOrder, readDate } from './day-order.ts';
 import { foldText } from './fold-words.ts';
-import { KINDS, kindCode } from './frame.ts';
+import { KINDS, kindCode, type RecordKind } from './frame.ts';
 import type { TableColumnMatch, TableMatch, WantedColumn } from './match-table.ts';
 import { readMeasure } from './measure-cell.ts';
-import type { AsideReason } from './price-row.ts';
 import { type Reading, rawText } from './reading.ts';
 import { rowNoun } from './table-words.ts';
 
 /** A field that could not be read as its column's kind; its text is kept as the entry. */
 export interface TableRemark {
+  /** Record of the file, from 0. */
+  readonly record: number;
   /** Line of the file, from 1. */
   readonly line: number;
   /** Row of the table, from 0. */
@@ -23,9 +24,15 @@ export interface TableRemark {
   readonly sentence: string;
 }
 
+/** Why a record is no row of a table: what it is, nothing in the columns that are taken, or cut off. */
+export type TableAsideReason = Exclude<RecordKind, 'before' | 'head' | 'row'> | 'nothing' | 'cut-off';
+
 export interface TableAside {
   readonly record: number;
   readonly line: number;
+  readonly reason: TableAsideReason;
+  /** The fields of the file, as far as the record goes. */
+  readonly fields: readonly string[];
   readonly raw: string;
   readonly sentence: string;
 }
@@ -41,6 +48,8 @@ export interface ReadTable {
 }
 
 const NOT_ROW = 'It has nothing in the columns that are taken.';
+const CUT_OFF =
+  'The row ends before its last column: the file may be cut off here. Ask for it again, or fill the row in.';
 
 /**
  * Reads a file into the columns of a notebook table, as matched. A field that is not of its kind stays as its
@@ -59,41 +68,44 @@ export function readTable(reading: Reading, match: TableMatch): ReadTable {
   const noun = rowNoun(match.wanted.map(({ name }) => name));
   for (let record = reading.bodyFrom; record < reading.records.length; record += 1) {
     const line = reading.lines[record]!;
-    const why =
+    const fields = reading.records.at(record);
+    const reason =
       reading.kinds[record] === rowCode
         ? reasonAgainst(reading, match, record)
-        : asideSentence(KINDS[reading.kinds[record]!] as AsideReason, '', noun);
-    if (why !== null) {
-      aside.push({ record, line, raw: rawText(reading, record), sentence: why });
+        : (KINDS[reading.kinds[record]!] as TableAsideReason);
+    if (reason !== null) {
+      const sentence = sentenceFor(reason, noun);
+      aside.push({ record, line, reason, fields, raw: rawText(reading, record), sentence });
       continue;
     }
     const row = lines.length;
     lines.push(line);
-    const fields = reading.records.at(record);
     readers.forEach((read, at) => {
       const { entry, reason, text } = read(fields);
       columns[at]!.entries.push(entry);
       if (reason === null) return;
-      remarks.push({ line, row, column: columns[at]!.name, text, sentence: `Line ${line}: ${reason}.` });
+      const column = columns[at]!.name;
+      remarks.push({ record, line, row, column, text, sentence: `Line ${line}: ${reason}.` });
     });
   }
   return { columns, rows: lines.length, lines, remarks, aside };
 }
 
 /** Why a record is no row of the table: it has nothing to take, or the file ends within it. */
-function reasonAgainst(reading: Reading, match: TableMatch, record: number): string | null {
+function reasonAgainst(reading: Reading, match: TableMatch, record: number): 'nothing' | 'cut-off' | null {
   const fields = reading.records.at(record);
   const used = match.columns.flatMap(({ column }) => (column === null ? [] : [column]));
   if (used.every((column) => (fields[column] ?? '').trim() === '')) {
     const isCutOff = used.some((column) => column >= fields.length);
-    return isCutOff ? cutOffWords() : NOT_ROW;
+    return isCutOff ? 'cut-off' : 'nothing';
   }
   const isLast = record === reading.records.length - 1;
-  return isLast && used.some((column) => column >= fields.length) ? cutOffWords() : null;
+  return isLast && used.some((column) => column >= fields.length) ? 'cut-off' : null;
 }
 
-function cutOffWords(): string {
-  return 'The row ends before its last column: the file may be cut off here. Ask for it again, or fill the row in.';
+function sentenceFor(reason: TableAsideReason, noun: string): string {
+  if (reason === 'cut-off') return CUT_OFF;
+  return reason === 'nothing' ? NOT_ROW : asideSentence(reason, '', noun);
 }
 
 interface FieldRead {

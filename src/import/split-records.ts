@@ -18,6 +18,8 @@ export interface Records {
 export interface Refusal {
   /** One or two sentences: what is wrong, where, and what mends it. */
   readonly refusal: string;
+  /** What reads the file all the same: quotes as signs like any other. */
+  readonly mend?: 'plain-quotes';
 }
 
 /** Signs in a piece: a few milliseconds of work, and few enough that its strings are short-lived. */
@@ -38,7 +40,10 @@ export function* splitRecords(whole: string, separator: Separator, quote: Quote)
   let at = 0;
   while (at < text.length) {
     const piece = cutPiece({ text, separator, quote, pieceLength: PIECE }, at);
-    if ('broken' in piece) return { refusal: brokenWords(text, piece, line, at) };
+    if ('broken' in piece) {
+      const refusal = brokenWords(text, piece, line, at);
+      return piece.broken === 'long-line' ? { refusal } : { refusal, mend: 'plain-quotes' };
+    }
     for (const stray of piece.strayAt) strayLines.push(lineAt(text, at, stray, line));
     records.beginPiece(piece.text, piece.isAsIs);
     for (const record of parsePiece(piece.text, separator, quote)) {

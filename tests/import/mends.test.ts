@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type ImportSession, openSession } from '../../src/import/import-session.ts';
 import { finish } from '../../src/import/in-steps.ts';
+import type { WantedColumn } from '../../src/import/match-table.ts';
+import { AS_ROW } from '../../src/import/mends.ts';
 import type { ReadChoices } from '../../src/import/reading.ts';
 import { bytesOf } from './support.ts';
 
@@ -91,4 +93,73 @@ describe('what is typed in place', () => {
       },
     ]);
   });
+});
+
+describe('what is typed for a row of a table', () => {
+  const LEGS: readonly WantedColumn[] = [
+    { name: 'leg', title: 'Leg', kind: 'text' },
+    { name: 'surface', title: 'Surface', kind: 'text' },
+    { name: 'distance', title: 'Distance', kind: 'number', unit: 'km' },
+  ];
+  const FILE = 'leg;surface;distance (km)\nA to B;sand;12,5\nB to C;sand;abt 8\nTotal;;20,5\nC to D;gra';
+
+  function session(): ImportSession {
+    const opened = openSession(bytesOf(FILE));
+    if ('refusal' in opened) throw new Error(opened.refusal);
+    return opened;
+  }
+  const read = (session: ImportSession, wanted = LEGS) => session.readTable(session.matchTable(wanted));
+  const distances = ({ columns }: { columns: readonly { name: string; entries: readonly unknown[] }[] }) =>
+    columns.find(({ name }) => name === 'distance')?.entries;
+
+  test('mends a field that was not understood, fills in a row that was cut off, and takes a total as a row', () => {
+    const one = session();
+    const before = read(one);
+    expect(distances(before)).toEqual([12.5, 'abt 8']);
+    expect(before.aside.map(({ line, reason }) => [line, reason])).toEqual([
+      [4, 'total'],
+      [5, 'cut-off'],
+    ]);
+    one.mendTable(before.remarks[0]!.record, { distance: '8,25' });
+    one.mendTable(before.aside[1]!.record, { surface: 'gravel', distance: '7' });
+    const mended = read(one);
+    expect(distances(mended)).toEqual([12.5, 8.25, 7]);
+    expect(mended).toMatchObject({ remarks: [], lostMends: [], aside: [{ line: 4 }] });
+    one.mendTable(before.aside[0]!.record, {});
+    expect(distances(read(one))).toEqual([12.5, 8.25, 20.5, 7]);
+    expect(one.preview(4, 1)[0]!.fields).toEqual(['C to D', 'gravel', '7']);
+  });
+
+  test('is saved no more once it is mended: only what is still set aside goes into the file of lines', () => {
+    const one = session();
+    const { aside } = read(one);
+    one.mendTable(aside[1]!.record, { distance: '7' });
+    read(one);
+    expect(one.asideCsv()).toBe(
+      'line,reason,leg,surface,distance (km)\r\n4,"It is a total, not a leg.",Total,,"20,5"\r\n',
+    );
+  });
+
+  test('stays when the file is read another way or goes into another table meanwhile; says when it has no column', () => {
+    const one = session();
+    one.mendTable(2, { distance: '8,25' });
+    finish(one.rechoose({ separator: ';' }));
+    expect(read(one, [{ name: 'part', kind: 'text' }]).lostMends).toEqual([]);
+    expect(distances(read(one))).toEqual([12.5, 8.25]);
+    const apart = one.matchTable(LEGS, { columns: { distance: null } });
+    expect(one.readTable(apart).lostMends).toEqual([
+      {
+        line: 3,
+        sentence:
+          "Line 3: '8,25', typed as its distance, no longer applies: no column is the distance now. Choose one.",
+      },
+    ]);
+  });
+});
+
+test('a line of a price list that only looks like a total is taken as a row', () => {
+  const session = open('Art. no.;Name;Price (EUR)\nA-1;Rear tyre;120,00\nA-2;Hub;60,00\nTotal;;180,00\n');
+  expect(session.asidePage(0, 9).map(({ reason }) => reason)).toEqual(['total']);
+  expect(finish(session.mend(3, AS_ROW, ''))).toMatchObject({ aside: 0, lostMends: [] });
+  expect(priced(session)).toEqual([120, 60, 180]);
 });

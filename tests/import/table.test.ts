@@ -64,6 +64,8 @@ describe('a route', () => {
       {
         record: 2,
         line: 3,
+        reason: 'cut-off',
+        fields: ['Wells', 'Ki'],
         raw: 'Wells;Ki',
         sentence:
           'The row ends before its last column: the file may be cut off here. Ask for it again, or fill the row in.',

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { Quote } from '../../import/cut-piece.ts';
 import { LETTER_CHOICES } from '../../import/find-letters.ts';
 import type { Found, ReadChoices } from '../../import/reading.ts';
 import { cellHead, columnHead, isEntered } from '../../notebook/lookup.ts';
@@ -156,11 +157,17 @@ const SEPARATORS: readonly (readonly [Separator, string])[] = [
   ['|', 'upright stroke |'],
 ];
 
+const QUOTES: readonly (readonly [Quote, string])[] = [
+  ['"', 'double "'],
+  ["'", "single '"],
+  ['none', 'none: signs like any other'],
+];
+
 function readingFields(desk: ImportDesk): TemplateResult {
   const { summary } = desk;
   if (summary === null) return html``;
   const choose = (choices: ReadChoices) => void desk.rechoose(choices);
-  const { separator, decimal, letters, frame } = summary;
+  const { separator, quote, decimal, letters, frame } = summary;
   return html`${field({
     id: 'separator',
     label: 'Between columns',
@@ -168,6 +175,14 @@ function readingFields(desk: ImportDesk): TemplateResult {
     value: separator.value,
     choices: SEPARATORS.map(([value, words]) => ({ value, words })),
     choose: (value) => choose({ separator: value as Separator }),
+  })}
+  ${field({
+    id: 'quote',
+    label: 'Quotes',
+    how: how(quote),
+    value: quote.value,
+    choices: QUOTES.map(([value, words]) => ({ value, words })),
+    choose: (value) => choose({ quote: value as Quote }),
   })}
   ${field({
     id: 'decimal',

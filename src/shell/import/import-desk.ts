@@ -19,6 +19,9 @@ import { TableList } from './table-list.ts';
 export const PREVIEW_ROWS = 8;
 const EFFECT_AFTER_MS = 250;
 
+/** What is brought in: a file, or text that was pasted. */
+export type ImportSource = File | { readonly name: string; readonly text: string };
+
 export interface ImportFile {
   readonly name: string;
   readonly bytes: number;
@@ -41,6 +44,8 @@ export class ImportDesk {
   readonly notebook: LiveNotebook;
   phase: ImportPhase = 'empty';
   refusal = '';
+  /** Whether the file that was refused can be read with quotes as ordinary signs. */
+  plainQuotesMend = false;
   progress: Progress | null = null;
   file: ImportFile | null = null;
   summary: ReadingSummary | null = null;
@@ -55,6 +60,7 @@ export class ImportDesk {
   #stop = new AbortController();
   #last: Promise<void> = Promise.resolve();
   #effectLater: ReturnType<typeof setTimeout> | undefined;
+  #source: ImportSource | null = null;
   #gpxText = '';
   #choices: ReadChoices = {};
   #previewFrom = 0;
@@ -65,8 +71,10 @@ export class ImportDesk {
   }
 
   /** Reads a file, or a pasted text under a name; what was open before is put away. */
-  open(source: File | { readonly name: string; readonly text: string }): Promise<void> {
+  open(source: ImportSource, choices: ReadChoices = {}): Promise<void> {
     this.#putAway();
+    this.#source = source;
+    this.#choices = choices;
     this.phase = 'reading';
     const { signal } = this.#stop;
     const size = source instanceof File ? source.size : source.text.length;
@@ -79,6 +87,11 @@ export class ImportDesk {
       if ('refusal' in read) this.#refuse(read.refusal);
       else await this.#openBytes(read, signal);
     });
+  }
+
+  /** Opens the file that was refused once more, its quotes taken as signs like any other. */
+  openWithPlainQuotes(): Promise<void> {
+    return this.#source ? this.open(this.#source, { quote: 'none' }) : Promise.resolve();
   }
 
   async #openBytes(bytes: Uint8Array, signal: AbortSignal): Promise<void> {
@@ -99,8 +112,12 @@ export class ImportDesk {
 
   async #read(bytes: Uint8Array, signal: AbortSignal): Promise<void> {
     this.#reader ??= new FileReaderDesk();
-    const opened = await this.#reader.client.open(bytes, {}, { signal, onProgress: this.#onProgress });
-    if ('refusal' in opened) return this.#refuse(opened.refusal);
+    const options = { signal, onProgress: this.#onProgress };
+    const opened = await this.#reader.client.open(bytes, this.#choices, options);
+    if ('refusal' in opened) {
+      this.plainQuotesMend = opened.mend === 'plain-quotes';
+      return this.#refuse(opened.refusal);
+    }
     this.summary = opened;
     this.#previewFrom = opened.bodyFrom;
     this.phase = 'ready';
@@ -296,6 +313,7 @@ export class ImportDesk {
     this.#last = Promise.resolve();
     this.phase = 'empty';
     this.refusal = '';
+    this.plainQuotesMend = false;
     this.trouble = '';
     this.progress = null;
     this.file = null;

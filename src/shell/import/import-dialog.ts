@@ -7,7 +7,7 @@ import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { changeTable } from './change-table.ts';
 import { dialogFoot } from './dialog-foot.ts';
 import { fileSide } from './file-side.ts';
-import { ImportDesk } from './import-desk.ts';
+import { ImportDesk, type ImportSource } from './import-desk.ts';
 import { importDialogStyles } from './import-dialog.styles.ts';
 import { importPartsStyles } from './import-parts.styles.ts';
 import { countWords } from './offer-words.ts';
@@ -17,9 +17,6 @@ import { rowsPreview } from './rows-preview.ts';
 import { piecesQuestion, setAside } from './set-aside.ts';
 import type { TableList } from './table-list.ts';
 import { tableRows } from './table-rows.ts';
-
-/** What is brought in: a file, or text that was pasted. */
-export type ImportSource = File | { readonly name: string; readonly text: string };
 
 const STAGE_WORDS = {
   letters: 'reading its letters',
@@ -188,7 +185,8 @@ export class ImportDialog extends LitElement {
       ${
         refused
           ? html`<p class="refused" role="alert">${faultIcon()}<span><b>${refused.file?.name ?? ''}</b> ${refused.refusal}</span></p>
-              <p>The notebook is as it was.</p>`
+              <p>The notebook is as it was.</p>
+              ${refused.plainQuotesMend ? html`<button class="btn" @click=${() => refused.openWithPlainQuotes()}>Read quotes as ordinary signs</button>` : nothing}`
           : html`<h3>Prices, legs, wear or readings</h3>`
       }
       <p>${words || 'Drop another file here, paste rows, or choose one.'}</p>

@@ -1,6 +1,6 @@
 import { isWriting } from '../../../cells/shared/focusable.ts';
 import type { Session } from '../session/session.ts';
-import type { ImportSource } from './import-dialog.ts';
+import type { ImportSource } from './import-desk.ts';
 import { isBlock } from './is-block.ts';
 
 /** What the door needs of the page. */

@@ -284,6 +284,25 @@ export const importPartsStyles = css`
   .mends input {
     width: 92px;
   }
+  .rej .fill {
+    grid-column: 1 / -1;
+    min-width: 0;
+  }
+  .fill form {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 6px 10px;
+    align-items: end;
+    padding-top: 4px;
+  }
+  .fill label span {
+    display: block;
+    font: 500 var(--t-2) / 1.3 var(--face-sign);
+    color: var(--ink-2);
+  }
+  .fill input {
+    width: 116px;
+  }
   .ask {
     display: flex;
     flex-wrap: wrap;

@@ -4,8 +4,8 @@ import importWorkerAddress from '../../import/import-worker.ts?worker&url';
 import type { NotebookDocument } from '../../notebook/document.ts';
 import type { Edit } from '../../notebook/edit.ts';
 import { ownScript } from '../own-script.ts';
-import type { EffectAnswer } from './effect-worker.ts';
-import effectWorkerAddress from './effect-worker.ts?worker&url';
+import type { EffectAnswer } from '../planning/trial-messages.ts';
+import trialWorkerAddress from '../planning/trial-worker.ts?worker&url';
 import type { GpxTable } from './gpx-table.ts';
 import gpxWorkerAddress from './gpx-worker.ts?worker&url';
 import type { ImportEffect } from './import-effect.ts';
@@ -46,7 +46,7 @@ export class EffectDesk {
 
   /** @returns null when another question came meanwhile. Rejects with an Error when the edit does not fit. */
   ask(document: NotebookDocument, edit: Edit): Promise<ImportEffect | null> {
-    const worker = this.#worker ?? startWorker(effectWorkerAddress);
+    const worker = this.#worker ?? startWorker(trialWorkerAddress);
     this.#worker = worker;
     this.#last += 1;
     const id = this.#last;

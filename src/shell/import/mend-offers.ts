@@ -27,6 +27,20 @@ export function isNoRow(reason: AsideReason): boolean {
   return NO_ROW.has(reason);
 }
 
+/** Records that were told from the rows by their looks alone, so that the rider may know better. */
+const BY_LOOKS: ReadonlySet<string> = new Set<AsideReason>([
+  'section',
+  'total',
+  'note',
+  'setting',
+  'head-again',
+]);
+
+/** Can a record be taken as a row all the same? */
+export function mayBeRow(reason: string): boolean {
+  return BY_LOOKS.has(reason);
+}
+
 /**
  * What mends a row that was set aside, from its reason and its price field.
  *

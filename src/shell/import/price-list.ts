@@ -2,6 +2,7 @@ import { type ConfirmedFit, confirmFit, type PartFits, type PossibleFit } from '
 import type { ImportClient } from '../../import/import-client.ts';
 import type { FoundRow, RowsSummary } from '../../import/import-session.ts';
 import { columnsOf, type Match, type MatchChoices, rememberMatch } from '../../import/match-columns.ts';
+import { AS_ROW } from '../../import/mends.ts';
 import { partKey } from '../../import/part-key.ts';
 import type { AsideRow, PriceRow } from '../../import/price-row.ts';
 import { rowKey } from '../../import/quantity-scale.ts';
@@ -20,8 +21,12 @@ export const BY_ROW = '\u0000by row';
 /** Rows set aside that are shown and can be mended; the rest can be saved. */
 export const MOST_ASIDE = 200;
 const NUMBERS_LOOKED_AT = 2000;
+const MENDED_ROLES = { price: 'price', name: 'description', row: AS_ROW } as const;
 /** Rows that come over from the worker at once. */
 const ROWS_A_PAGE = 2000;
+
+/** What is mended of a record that was set aside: its price, its name, or that it is a row at all. */
+export type Mended = keyof typeof MENDED_ROLES;
 
 /** A row that the rider may take for a part. */
 export interface Candidate extends PossibleFit {
@@ -230,15 +235,13 @@ export class PriceList {
     this.target = priceTargetOf(this.target.cell, { ...this.target.columns, [field]: id });
   }
 
-  /** Sets the price or the description of a row that was set aside; returns why it cannot be taken, or ''. */
-  async mend(
-    document: NotebookDocument,
-    row: AsideRow,
-    what: 'price' | 'name',
-    text: string,
-  ): Promise<string> {
-    const role = what === 'price' ? 'price' : 'description';
-    if (this.match === null || columnsOf(this.match, role).length === 0)
+  /**
+   * Sets the price or the description of a record that was set aside, or takes it as a row; returns why it cannot
+   * be taken, or ''.
+   */
+  async mend(document: NotebookDocument, row: AsideRow, what: Mended, text: string): Promise<string> {
+    const role = MENDED_ROLES[what];
+    if (this.match === null || (role !== AS_ROW && columnsOf(this.match, role).length === 0))
       return `No column of the file is its ${role}: choose one above first.`;
     const read = await this.#client.call('mend', [row.record, role, text]);
     if ('refusal' in read) return read.refusal;

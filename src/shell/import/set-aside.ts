@@ -1,17 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { faultIcon } from '../../../cells/shared/icons.ts';
-import { fileWord, saveText } from '../../../cells/shared/save-text.ts';
 import { columnsOf } from '../../import/match-columns.ts';
 import type { AsideRow } from '../../import/price-row.ts';
+import { asideHead, lostWords, SHOWN, saveAside, shortened } from './aside-parts.ts';
 import type { ImportDesk } from './import-desk.ts';
-import { isNoRow, mendOffer } from './mend-offers.ts';
+import { isNoRow, mayBeRow, mendOffer } from './mend-offers.ts';
 import { countWords } from './offer-words.ts';
-import { MOST_ASIDE, type PriceList } from './price-list.ts';
+import { type Mended, MOST_ASIDE, type PriceList } from './price-list.ts';
 import { rawFields } from './raw-fields.ts';
-
-/** Rows that are drawn at once; the rest follow as these are mended. */
-const SHOWN = 12;
-const RAW_SHOWN = 160;
 
 /** The rows that were set aside: line, text, reason, and the one step that mends it. */
 export function setAside(desk: ImportDesk, list: PriceList): TemplateResult | typeof nothing {
@@ -24,11 +19,7 @@ export function setAside(desk: ImportDesk, list: PriceList): TemplateResult | ty
     .reduce((sum, [, count]) => sum + count, 0);
   const wrongCount = counts.aside - noRows;
   return html`<section class="aside">
-    <h3 class=${wrongCount > 0 ? 'bad' : ''}>
-      ${wrongCount > 0 ? html`<span class="mark">${faultIcon()}</span>` : nothing}
-      ${wrongCount > 0 ? `${countWords(wrongCount, 'row', 'rows')} turned away` : 'Nothing turned away'}
-    </h3>
-    ${counts.lostMends.map(({ sentence }) => html`<p class="lost" role="status">${faultIcon()}<span>${sentence}</span></p>`)}
+    ${asideHead(wrongCount)} ${lostWords(counts.lostMends)}
     <ul class="rej">${wrong.slice(0, SHOWN).map((row) => asideRow(desk, list, row))}</ul>
     ${
       wrongCount > SHOWN
@@ -39,30 +30,21 @@ export function setAside(desk: ImportDesk, list: PriceList): TemplateResult | ty
       noRows > 0
         ? html`<details class="others">
             <summary>${countWords(noRows, 'line is', 'lines are')} no row: headings, totals, notes</summary>
-            <ul class="rej quiet">${other.slice(0, SHOWN).map((row) => html`<li><code>line ${row.line}: ${shortened(row.raw)}</code><span class="why">${row.sentence}</span></li>`)}</ul>
+            <ul class="rej quiet">${other.slice(0, SHOWN).map((row) => asideRow(desk, list, row))}</ul>
           </details>`
         : nothing
     }
-    <button class="plain" @click=${() => void save(list)}>Save the ${countWords(counts.aside, 'line', 'lines')} set aside as CSV</button>
+    ${saveAside(list, counts.aside)}
   </section>`;
 }
-
-async function save(list: PriceList): Promise<void> {
-  const name = fileWord(list.fileName.replace(/\.\w+$/, ''));
-  saveText(`${name}-set-aside.csv`, 'text/csv', await list.asideCsv());
-}
-
-const shortened = (raw: string): string => {
-  const line = raw.replaceAll(/\s+/g, ' ');
-  return line.length > RAW_SHOWN ? `${line.slice(0, RAW_SHOWN)}…` : line;
-};
 
 function asideRow(desk: ImportDesk, list: PriceList, row: AsideRow): TemplateResult {
   const { separator } = desk.summary!;
   const column = list.match === null ? undefined : columnsOf(list.match, 'price')[0];
   const priceField = column === undefined ? '' : (rawFields(row.raw, separator.value)[column] ?? '');
   const { prices, types } = mendOffer(row.reason, priceField);
-  const mend = (what: 'price' | 'name', text: string): void => {
+  const isMisread = mayBeRow(row.reason);
+  const mend = (what: Mended, text: string): void => {
     void desk.change(async () => {
       const trouble = await list.mend(desk.notebook.document, row, what, text);
       if (trouble !== '') desk.trouble = trouble;
@@ -72,10 +54,11 @@ function asideRow(desk: ImportDesk, list: PriceList, row: AsideRow): TemplateRes
     <code>line ${row.line}: ${shortened(row.raw)}</code>
     <span class="why">${row.sentence}</span>
     ${
-      prices.length === 0 && types === null
+      prices.length === 0 && types === null && !isMisread
         ? nothing
         : html`<span class="mends">
             ${prices.map((price) => html`<button class="btn slim" @click=${() => mend('price', price)}>Read as ${price}</button>`)}
+            ${isMisread ? html`<button class="btn slim" aria-label="Take line ${row.line} as a row" @click=${() => mend('row', '')}>Take as a row</button>` : nothing}
             ${types === null || prices.length > 0 ? nothing : typed(row, types, mend)}
           </span>`
     }
@@ -85,7 +68,7 @@ function asideRow(desk: ImportDesk, list: PriceList, row: AsideRow): TemplateRes
 function typed(
   row: AsideRow,
   what: 'price' | 'name',
-  mend: (what: 'price' | 'name', text: string) => void,
+  mend: (what: Mended, text: string) => void,
 ): TemplateResult {
   return html`<form @submit=${(event: Event) => {
     event.preventDefault();

@@ -1,5 +1,6 @@
 import type { ImportClient } from '../../import/import-client.ts';
 import type { TableChoices, TableMatch, WantedColumn } from '../../import/match-table.ts';
+import type { LostMend } from '../../import/mends.ts';
 import type { ReadTable } from '../../import/read-table.ts';
 import type { NotebookDocument, TableCell } from '../../notebook/document.ts';
 import type { Edit } from '../../notebook/edit.ts';
@@ -14,6 +15,8 @@ export class TableList {
   cell: TableCell;
   match: TableMatch | null = null;
   rows: ReadTable | null = null;
+  /** What was typed in place and does not hold for the file as it is read now. */
+  lostMends: readonly LostMend[] = [];
   /** null: the likeliest for what the file has in common with the table. */
   #way: TableWay | null = null;
   #choices: TableChoices = {};
@@ -26,7 +29,9 @@ export class TableList {
 
   async read(): Promise<void> {
     this.match = await this.#client.call('matchTable', [wantedColumns(this.cell), this.#choices]);
-    this.rows = await this.#client.call('readTable', [this.match]);
+    const { lostMends, ...rows } = await this.#client.call('readTable', [this.match]);
+    this.rows = rows;
+    this.lostMends = lostMends;
   }
 
   /** Names of the columns that the file fills. */
@@ -62,6 +67,15 @@ export class TableList {
 
   setUnit(name: string, unit: string): void {
     this.#choices = { ...this.#choices, units: { ...this.#choices.units, [name]: unit } };
+  }
+
+  /** Takes a record as a row, with what was typed for it by the names of the table's columns. */
+  mend(record: number, fields: Readonly<Record<string, string>>): Promise<void> {
+    return this.#client.call('mendTable', [record, fields]);
+  }
+
+  asideCsv(): Promise<string> {
+    return this.#client.call('asideCsv', []);
   }
 
   obstacle(): string {

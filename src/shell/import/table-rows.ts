@@ -2,10 +2,9 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { cellHead } from '../../notebook/lookup.ts';
 import type { ImportDesk } from './import-desk.ts';
 import { countWords } from './offer-words.ts';
+import { tableAside } from './table-aside.ts';
 import type { TableWay } from './table-edit.ts';
 import type { TableList } from './table-list.ts';
-
-const SHOWN = 12;
 
 /** For any table but offers: what becomes of the rows there, units that the file does not name, and remarks. */
 export function tableRows(desk: ImportDesk, list: TableList): TemplateResult {
@@ -30,25 +29,9 @@ export function tableRows(desk: ImportDesk, list: TableList): TemplateResult {
         </form>`,
     )}
   </section>
-  ${remarks(list)}`;
+  ${tableAside(desk, list)}`;
 }
 
 function way(desk: ImportDesk, list: TableList, value: TableWay, words: string): TemplateResult {
   return html`<label class="all"><input type="radio" name="way" .checked=${list.way === value} @change=${() => desk.change(() => list.setWay(value))} /> ${words}</label>`;
-}
-
-function remarks({ rows }: TableList): TemplateResult | typeof nothing {
-  if (rows === null || rows.remarks.length + rows.aside.length === 0) return nothing;
-  return html`<section class="aside">
-    <h3>${countWords(rows.remarks.length + rows.aside.length, 'remark', 'remarks')}</h3>
-    <ul class="rej">
-      ${rows.remarks.slice(0, SHOWN).map((one) => html`<li><span class="why">${one.sentence} It comes in as its text, to be mended in the table.</span></li>`)}
-      ${rows.aside.slice(0, SHOWN).map((one) => html`<li><code>line ${one.line}: ${one.raw.slice(0, 160)}</code><span class="why">${one.sentence}</span></li>`)}
-    </ul>
-    ${
-      rows.remarks.length > SHOWN || rows.aside.length > SHOWN
-        ? html`<p class="hint">The first ${SHOWN} of each are shown.</p>`
-        : nothing
-    }
-  </section>`;
 }

@@ -1,12 +1,13 @@
 import type { NotebookDocument } from '../../notebook/document.ts';
 import type { TrialPoint } from '../../notebook/trial/trial.ts';
 import { TrialNotebook } from '../../notebook/trial/trial-notebook.ts';
-import type { PointsMessage, TrialMessage } from './trial-messages.ts';
+import { importEffect } from '../import/import-effect.ts';
+import type { EffectAnswer, EffectQuestion, PointsMessage, TrialMessage } from './trial-messages.ts';
 
 /** What this file needs of the worker it runs in. */
 interface WorkerScope {
-  onmessage: ((event: { readonly data: TrialMessage }) => void) | null;
-  postMessage(message: PointsMessage): void;
+  onmessage: ((event: { readonly data: TrialMessage | EffectQuestion }) => void) | null;
+  postMessage(message: PointsMessage | EffectAnswer): void;
 }
 
 const scope = globalThis as unknown as WorkerScope;
@@ -29,13 +30,25 @@ async function tryIn({ document, trial }: TrialMessage): Promise<readonly TrialP
   return (await open.notebook?.tryFigure(trial)) ?? [];
 }
 
-scope.onmessage = ({ data }) => {
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+function answerTrial(message: TrialMessage): void {
+  const { id } = message;
   // One after another: they all edit the same notebook.
   last = last
-    .then(() => tryIn(data))
+    .then(() => tryIn(message))
     .then(
-      (points) => scope.postMessage({ id: data.id, points }),
-      (error: unknown) =>
-        scope.postMessage({ id: data.id, error: error instanceof Error ? error.message : String(error) }),
+      (points) => scope.postMessage({ id, points }),
+      (error: unknown) => scope.postMessage({ id, error: wordsOf(error) }),
     );
-};
+}
+
+function answerEffect({ id, document, edit }: EffectQuestion): void {
+  importEffect(document, edit).then(
+    (effect) => scope.postMessage({ id, effect }),
+    (error: unknown) => scope.postMessage({ id, error: wordsOf(error) }),
+  );
+}
+
+// Figures and imports are tried by the same code, so that the page keeps one file of it. Each desk starts its own.
+scope.onmessage = ({ data }) => ('edit' in data ? answerEffect(data) : answerTrial(data));
