@@ -30,6 +30,44 @@ async function ready(page: Page): Promise<void> {
   await page.locator('sw-tally-strip').getByText('working').first().waitFor({ state: 'hidden' });
 }
 
+/** The page with its figures standing still, where there is no plan. */
+async function settled(page: Page): Promise<void> {
+  await expect.poll(() => total(page).textContent(), SLOWLY).toMatch(/\d/);
+  await page.locator('sw-tally-strip').getByText('working').first().waitFor({ state: 'hidden' });
+}
+
+/** The notebook as it would be written, to be compared. */
+const written = (page: Page): Promise<string> =>
+  page.evaluate(() =>
+    JSON.stringify((document.querySelector('sparewell-app') as unknown as App).session.notebook.document),
+  );
+
+interface App {
+  readonly session: { readonly notebook: { readonly document: Written } };
+}
+
+interface Written {
+  readonly cells: readonly {
+    readonly name?: string;
+    readonly columns?: readonly { readonly name: string; readonly entries?: readonly unknown[] }[];
+  }[];
+}
+
+/** Entries of a row of a table by the names of its columns; undefined when no row has the text. */
+async function rowOf(page: Page, table: string, text: string): Promise<Record<string, unknown> | undefined> {
+  const { cells } = JSON.parse(await written(page)) as Written;
+  const entered = cells.find(({ name }) => name === table)!.columns!.filter(({ entries }) => entries);
+  const row = entered.map(({ entries }) => entries!.indexOf(text)).find((at) => at !== -1);
+  if (row === undefined) return undefined;
+  return Object.fromEntries(entered.map(({ name, entries }) => [name, entries![row]]));
+}
+
+async function nameSupplier(page: Page, name: string): Promise<void> {
+  await dialog(page).locator('#supplier').selectOption({ label: 'A new supplier…' });
+  await dialog(page).getByLabel('Name of the new supplier').fill(name);
+  await page.keyboard.press('Enter');
+}
+
 /** Drops a file on the page, as a hand would. */
 async function drop(page: Page, name: string, content: string | readonly number[]): Promise<void> {
   // What takes files is fetched after the notebook, so the hand may be there too early.
@@ -135,14 +173,12 @@ describe('the first list of a new supplier', () => {
   ].join('\n');
 
   test('is asked what it does not tell; rows are confirmed or searched for, and only those come in', async () => {
-    await withApp({ server }, async ({ page }) => {
-      await ready(page);
+    await withApp({ server, plan: false }, async ({ page }) => {
+      await settled(page);
       await drop(page, 'list.csv', list);
       await expect.poll(() => foot(page).textContent()).toContain('choose the supplier on the left');
       expect(await bringIn(page).isDisabled()).toBe(true);
-      await dialog(page).locator('#supplier').selectOption({ label: 'A new supplier…' });
-      await dialog(page).getByLabel('Name of the new supplier').fill('Kiln & Sons');
-      await page.keyboard.press('Enter');
+      await nameSupplier(page, 'Kiln & Sons');
       await expect.poll(() => foot(page).textContent()).toContain('In which currency');
       await dialog(page).locator('.question').getByRole('button', { name: 'EUR' }).click();
       await expect.poll(() => foot(page).textContent()).toContain('No row is taken yet');
@@ -161,19 +197,38 @@ describe('the first list of a new supplier', () => {
       await price.press('Enter');
       await expect.poll(() => dialog(page).locator('.aside').isVisible()).toBe(false);
 
-      await expect.poll(() => foot(page).textContent()).toMatch(/call/);
+      // Its terms are asked for here, and go into the table of suppliers with the prices.
+      const terms = dialog(page).getByRole('group', { name: 'New here: the terms of Kiln & Sons' });
+      const freight = terms.getByLabel(/^Freight/).first();
+      await freight.fill('a lot');
+      await freight.press('Enter');
+      await terms.getByRole('alert').waitFor();
+      await freight.fill('7,50');
+      await freight.press('Enter');
+      await terms.getByRole('alert').waitFor({ state: 'hidden' });
+      await terms.getByLabel(/^Lead time/).fill('5');
+      await page.keyboard.press('Enter');
+
+      await expect.poll(() => foot(page).textContent(), SLOWLY).toMatch(/call/);
       await bringIn(page).click();
       await dialog(page).waitFor({ state: 'hidden' });
       await expect
         .poll(() => page.locator('sw-tally-strip .edit').textContent())
         .toContain('Kiln & Sons: 2 prices brought in');
+      expect(await rowOf(page, 'suppliers', 'Kiln & Sons')).toMatchObject({
+        currency: 'EUR',
+        freight: 7.5,
+        lead_time: 5,
+      });
+      await undo(page).click();
+      await expect.poll(() => rowOf(page, 'suppliers', 'Kiln & Sons')).toBeUndefined();
     });
   });
 });
 
 test('where 1.250 could be either, one plain question is asked', async () => {
-  await withApp({ server }, async ({ page }) => {
-    await ready(page);
+  await withApp({ server, plan: false }, async ({ page }) => {
+    await settled(page);
     await drop(
       page,
       'either.csv',
