@@ -16,6 +16,15 @@ interface Head {
   readonly first: number;
   readonly made: number;
   readonly end: number;
+  /** Unlike that of any other write: whoever writes next sees by it whether another tab wrote in between. */
+  readonly stamp?: string;
+}
+
+/** What this tab wrote last of one notebook's past. */
+interface Written {
+  readonly edits: readonly Edit[];
+  readonly first: number;
+  readonly stamp: string | undefined;
 }
 
 /**
@@ -37,13 +46,13 @@ export interface PastStore {
 /** @param indexedDB the browser's own unless given */
 export function openPastStore(indexedDB: IDBFactory | null = ownIndexedDB()): PastStore {
   const store = openStrictStore({ indexedDB, databaseName: PAST_DATABASE_NAME, storeName: STORE_NAME });
-  const written = new Map<string, { readonly edits: readonly Edit[]; readonly first: number }>();
+  const written = new Map<string, Written>();
   return {
     load: async (id, revision) => {
       const found = await store.use('readonly', (records) => loadPast(records, id, revision));
       if (found === null) return null;
-      const { past, first } = found;
-      written.set(id, { edits: [...past.made, ...past.undone.toReversed()], first });
+      const { past, first, stamp } = found;
+      written.set(id, { edits: [...past.made, ...past.undone.toReversed()], first, stamp });
       return past;
     },
     keep: (id, revision, past) => {
@@ -51,19 +60,23 @@ export function openPastStore(indexedDB: IDBFactory | null = ownIndexedDB()): Pa
       const edits = [...past.made, ...past.undone.toReversed()];
       const kept = sharedCount(before?.edits ?? [], edits);
       const base = before?.first ?? 0;
-      written.set(id, { edits, first: base });
+      const stamp = crypto.randomUUID();
+      written.set(id, { edits, first: base, stamp });
       const made = base + past.made.length;
       const head: Head = {
         revision,
         first: Math.max(base, made - MOST_EDITS),
         made,
         end: base + edits.length,
+        stamp,
       };
-      return store.use('readwrite', (records) => {
-        // Nothing is known of what an earlier visit wrote: its edits are written over.
-        if (before === null) records.delete(editRange(id, 0));
-        else records.delete(editRange(id, base + kept));
-        for (let i = kept; i < edits.length; i += 1) records.put(edits[i], ['edit', id, base + i]);
+      return store.use('readwrite', async (records) => {
+        const found: unknown = await promisifyRequest(records.get(['head', id]));
+        // What an earlier visit or another tab wrote leads elsewhere: all of it is written over.
+        const isOwn = before !== null && isHead(found) && found.stamp === before.stamp;
+        const from = isOwn ? kept : 0;
+        records.delete(editRange(id, isOwn ? base + kept : 0));
+        for (let i = from; i < edits.length; i += 1) records.put(edits[i], ['edit', id, base + i]);
         if (head.first > base) records.delete(editRange(id, base, head.first));
         records.put(head, ['head', id]);
         return promisifyRequest(records.transaction);
@@ -105,14 +118,18 @@ async function loadPast(
   records: IDBObjectStore,
   id: string,
   revision: number,
-): Promise<{ readonly past: Past; readonly first: number } | null> {
+): Promise<{ readonly past: Past; readonly first: number; readonly stamp?: string } | null> {
   const asking = records.get(['head', id]);
   const reading = records.getAll(editRange(id, 0));
   const [head, edits] = await Promise.all([promisifyRequest(asking), promisifyRequest(reading)]);
   if (!isHead(head) || head.revision !== revision || edits.length !== head.end - head.first) return null;
   if (!edits.every(isEdit)) return null;
   const made = head.made - head.first;
-  return { past: { made: edits.slice(0, made), undone: edits.slice(made).reverse() }, first: head.first };
+  return {
+    past: { made: edits.slice(0, made), undone: edits.slice(made).reverse() },
+    first: head.first,
+    stamp: head.stamp,
+  };
 }
 
 /** Only that it is one at all: whether it fits is found out before it is taken over. */
