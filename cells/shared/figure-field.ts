@@ -177,7 +177,7 @@ export class FigureField extends LitElement {
       placeholder=${kind === 'date' ? 'YYYY-MM-DD' : ''}
       autocomplete="off"
       spellcheck="false"
-      enterkeyhint=${this.size === 'cell' ? 'enter' : 'next'}
+      enterkeyhint="next"
       aria-label=${this.label}
       aria-invalid=${bad ? 'true' : 'false'}
       aria-describedby="refusal"

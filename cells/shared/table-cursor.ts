@@ -136,7 +136,9 @@ export class GridCursor {
       if (column.own) this.#host.openColumn(column.id);
       return;
     }
-    const writes = column.entered !== null && place.column > 0;
+    // A row without its name yet has nothing to open the panel on: a tap begins it, with no second one.
+    const entry = column.entered?.entries[this.#host.rowAt(place.row)];
+    const writes = entry !== undefined && (place.column > 0 || entry === null || entry === '');
     // Where the panel covers the table, writing comes first; a row's name still opens the panel.
     if (!writes || matchMedia(PANEL_BESIDE).matches) this.#host.pick(place);
     if (writes) void this.write(place);
@@ -213,10 +215,18 @@ export class GridCursor {
     this.#host.requestUpdate();
     const { move } = event.detail;
     const { extent } = this.#host;
-    if (move === 'down') void this.go({ row: Math.min(from.row + 1, extent.rows - 1), column: from.column });
+    if (move === 'down') void this.#goDown(from);
     else if (move === 'back') void this.go(from);
     else if (move !== 'none') void this.go(tabMove(from, move === 'left', extent));
   };
+
+  /** On to the next row; by touch it is written at once, so that the keyboard on the screen stays. */
+  async #goDown(from: GridPlace): Promise<void> {
+    const to = { row: Math.min(from.row + 1, this.#host.extent.rows - 1), column: from.column };
+    // The field that was left goes first: as it goes, it ends whatever is being written.
+    await this.go(to);
+    if (to.row !== from.row && matchMedia('(pointer: coarse)').matches) await this.write(to);
+  }
 
   readonly onKey = (event: KeyboardEvent): void => {
     if (this.writing !== null) {
