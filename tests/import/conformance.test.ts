@@ -96,5 +96,8 @@ describe.each(['CORE_PARSER_TESTS', 'PARSE_TESTS'] as const)("PapaParse's own %s
 test('a quote that is never closed is refused, not read to the end of the file', () => {
   // Input of PapaParse's case 'Quoted field has no closing quote'.
   const split = finish(splitRecords('a,"b,c\nd,e,f', ',', '"'));
-  expect(split).toEqual({ refusal: expect.stringContaining('Line 1, sign 3: a quote opens a field ("b,c)') });
+  expect(split).toEqual({
+    mend: 'plain-quotes',
+    refusal: expect.stringContaining('Line 1, sign 3: a quote opens a field ("b,c)'),
+  });
 });

@@ -64,6 +64,7 @@ test('choices are made anew on the same bytes, and a refusal leaves the reading 
   const client = channel();
   await client.open(bytesOf('a;b\n1;"2\n'), { quote: 'none' });
   expect(await client.call('rechoose', [{ quote: '"' }])).toEqual({
+    mend: 'plain-quotes',
     refusal: expect.stringContaining('Line 2'),
   });
   expect((await client.call('preview', [1, 1]))[0]!.fields).toEqual(['1', '"2']);
