@@ -186,7 +186,7 @@ describe('the first list of a new supplier', () => {
       await dialog(page).locator('.offers label', { hasText: 'Drive chain 520' }).click();
       await expect.poll(() => bringIn(page).textContent()).toContain('1 row');
       await dialog(page).locator('.others summary').first().click();
-      const another = dialog(page).getByRole('button', { name: 'Another row for Fork seals' });
+      const another = dialog(page).getByRole('button', { name: 'Another row for Fork seals', exact: true });
       await another.click();
       await page.keyboard.type('seal ri');
       await dialog(page).getByRole('button', { name: 'Take line 6 for Fork seals' }).click();

@@ -102,7 +102,7 @@ describe('the page', () => {
       await expect
         .poll(() => page.locator('sw-tally-strip .tl').nth(TALLY_TOTAL).locator('.delta').textContent())
         .toMatch(/^[−+]\d+ EUR$/);
-      expect(await page.locator('sw-value-cell .was').textContent()).toBe('was 25');
+      expect(await page.locator('sw-value-cell .was').textContent()).toBe('was 25.00');
       expect(await page.locator('sw-road-log .what').first().textContent()).toContain('25 to 35 EUR/h');
       await page.locator('sw-tally-strip .edit button').click();
       await expect

@@ -23,7 +23,7 @@ export async function openWithoutPlan(context: BrowserContext): Promise<void> {
 function withoutPlan(text: string): string {
   const notebook = JSON.parse(text) as Written;
   const cells = notebook.cells
-    .filter(({ kind }) => kind !== 'plan')
+    .filter(({ kind, shape }) => kind !== 'plan' && shape !== 'spending')
     .map((cell) => {
       if (cell.kind === 'calls') return { ...cell, plan: undefined };
       if (cell.kind === 'prep')
