@@ -25,7 +25,7 @@ import {
 /** Turns of the event loop after which two tabs that still differ count as apart. */
 const MOST_TURNS = 200;
 
-/** Each takes about a third of a second on a machine with nothing else to do. */
+/** As many as a run of all tests has time for. */
 const STORIES = 8;
 /** Far above what they take, so that a busy machine does not fail them, ms. */
 const TIMEOUT_MS = 60_000;
