@@ -36,6 +36,12 @@ export type Preview = { readonly fault: Fault } | { readonly type: ColumnType; r
 const MOST_ROW_FAULTS = 50;
 const NO_NODES: ReadonlySet<string> = new Set();
 
+interface GatheredColumn {
+  readonly source: NodeValue;
+  readonly rows: NodeValue;
+  readonly value: NodeValue;
+}
+
 /**
  * A notebook at work, without a screen: the document, its graph, and the edits made to it. The same in the
  * page, in tests and in a worker.
@@ -50,6 +56,8 @@ export class LiveNotebook {
   private readonly history = new History();
   private readonly listeners = new Set<(change: NotebookChange) => void>();
   private gathered: { readonly version: number; readonly faults: readonly Fault[] } | null = null;
+  /** Parents' columns seen through pairings, as they were last gathered. */
+  private readonly through = new Map<string, GatheredColumn>();
   private readonly lastSettled = new Map<string, { column: Column; type: ColumnType }>();
 
   private constructor(document: NotebookDocument, planner: Planner | null) {
@@ -180,7 +188,12 @@ export class LiveNotebook {
     const source = this.valueOf(through.source);
     const rows = this.graph.value(rowsNode(cellNameOf(node)));
     if (source === undefined || rows === undefined) return undefined;
-    return gatherThrough(source as Column | Fault, rows as never, through.source, through.side);
+    // Cards ask again and again for what they show.
+    const held = this.through.get(node);
+    if (held?.source === source && held.rows === rows) return held.value;
+    const gathered = gatherThrough(source as Column | Fault, rows as never, through.source, through.side);
+    this.through.set(node, { source, rows, value: gathered });
+    return gathered;
   }
 
   /**

@@ -94,7 +94,7 @@ function build(allowance: number, spread: number, readingError: number): Blurred
 }
 
 /** Limits met lately, by hash: a part's legs all ask for the same one. */
-const SLOTS = 64;
+const SLOTS = 1024;
 const lately: (BlurredLimit | undefined)[] = new Array(SLOTS).fill(undefined);
 
 /**

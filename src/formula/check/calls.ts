@@ -1,3 +1,4 @@
+import { wholeGroups } from '../evaluate/changed-rows.ts';
 import { type KernelPart, runGroups, runRows } from '../evaluate/kernels.ts';
 import type { Env } from '../evaluate/vector.ts';
 import { type FormulaFunction, FUNCTIONS } from '../functions/registry.ts';
@@ -132,13 +133,16 @@ function checkGroup(context: Context, found: GroupFunction, parts: readonly Type
     span,
   );
   const rowFault = context.rowFaults(table, span);
+  context.needsGroup(by);
   return worked(table, bound.result, span, (env) => {
-    const all = env.wanted === null ? env : { ...env, wanted: null };
+    const keys = by.evaluate(env.wanted === null ? env : { ...env, wanted: null });
+    const wanted = env.wanted === null ? null : wholeGroups(keys, env.wanted);
     return runGroups(
       found.name,
       found.computeGroup,
-      by.evaluate(all),
-      kernelParts(bound.parts, found.parameters, all),
+      keys,
+      kernelParts(bound.parts, found.parameters, { ...env, wanted }),
+      wanted,
       rowFault,
     );
   });

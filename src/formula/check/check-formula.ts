@@ -12,6 +12,7 @@ import { Context, constantText, constantVector } from './context.ts';
 import { checkConvert } from './convert.ts';
 import { inUnit, unitWords } from './measures.ts';
 import { checkMember, checkName } from './names.ts';
+import { type LastRun, runChanged } from './run-changed.ts';
 import { checkBinary, checkUnary } from './signs.ts';
 import { tidyUnit } from './tidy-unit.ts';
 import { kindWords, type Typed } from './typed.ts';
@@ -21,8 +22,8 @@ export interface CheckedFormula {
   readonly type: ColumnType;
   /** Graph nodes whose figures the run takes, in this order. */
   readonly reads: readonly string[];
-  /** Works the figures out; a fault of the whole (not of single rows) comes back as a Fault. */
-  readonly run: (inputs: readonly (Input | Fault)[]) => Column | Fault;
+  /** Works the figures out, where it can only those that differ from the last time; a fault of the whole (not of single rows) comes back as a Fault. */
+  readonly run: (inputs: readonly (Input | Fault)[], last?: LastRun) => Column | Fault;
 }
 
 export interface CheckOptions {
@@ -165,11 +166,14 @@ function runnable(context: Context, typed: Typed): CheckedFormula {
   };
   const reads = [...context.reads];
   // A column of this table, or its rows: all have one length.
-  const ownAt = here === null ? -1 : reads.findIndex((node) => node.startsWith(`${here}.`));
+  const own = reads.map((node) => here !== null && node.startsWith(`${here}.`));
+  const ownAt = own.indexOf(true);
+  const inPart =
+    typed.table === null || context.needsAllRows ? null : { typed, own, groupKeys: context.groupKeys };
   return {
     type,
     reads,
-    run: (inputs) => {
+    run: (inputs, last) => {
       for (let i = 0; i < inputs.length; i++) {
         const input = inputs[i];
         if (isFault(input)) return waitsFor(input.root ?? (reads[i] as string));
@@ -178,6 +182,9 @@ function runnable(context: Context, typed: Typed): CheckedFormula {
         const given = inputs as readonly Input[];
         // Without rows nothing is worked out: a literal beside an empty column would make one of itself.
         if (ownAt >= 0 && lengthOf(given[ownAt] as Input) === 0) return emptyColumn(type.kind);
+        const inChangedRows = last && inPart ? runChanged(inPart, given, last) : null;
+        if (inChangedRows !== null)
+          return inChangedRows === last?.result ? inChangedRows : settle(inChangedRows, here);
         const result = typed.evaluate({ inputs: given, wanted: null });
         const rows = rowsAt < 0 ? null : (given[rowsAt] as Rows).length;
         return settle(rows === null ? result : repeat(result, rows), here);

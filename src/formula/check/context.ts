@@ -14,7 +14,10 @@ export class Context {
   readonly reads: string[] = [];
   /** Units of the figures read, for choosing a tidy unit of the result. */
   readonly unitsMet: Unit[] = [];
+  /** Keys of groups within the formula's own table: a row needs the other rows of its groups. */
+  readonly groupKeys: Typed[] = [];
   private readonly places = new Map<string, number>();
+  private needsAll = false;
 
   constructor(scope: Scope, formula: string) {
     this.scope = scope;
@@ -29,6 +32,22 @@ export class Context {
     this.reads.push(node);
     this.places.set(node, place);
     return place;
+  }
+
+  /** Whether a row may need any other row of the formula's own table. */
+  get needsAllRows(): boolean {
+    return this.needsAll;
+  }
+
+  /** Notes that a row needs the other rows of its group; without a key, all rows are one group. */
+  needsGroup(by: Typed | undefined): void {
+    if (by === undefined) this.needsAll = true;
+    else this.groupKeys.push(by);
+  }
+
+  /** Notes that terms are taken with all their rows. */
+  needsWhole(terms: readonly Typed[]): void {
+    if (terms.some(({ table }) => table !== null && table === this.scope.here)) this.needsAll = true;
   }
 
   /** The text of a term, with the closing brackets that its span leaves out. */

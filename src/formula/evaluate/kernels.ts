@@ -54,12 +54,16 @@ export function runRows(
   return figures('number', out, withFaults(own, inherited));
 }
 
-/** Runs a function of whole groups of rows, in table order. A domain error is a fault of the group's rows. */
+/**
+ * Runs a function of whole groups of rows, in table order. A domain error is a fault of the group's rows.
+ * `wanted` holds all rows of a group or none.
+ */
 export function runGroups(
   name: string,
   compute: (columns: readonly (Float64Array | null)[]) => Float64Array,
   by: Vector,
   parts: readonly KernelPart[],
+  wanted: Uint8Array | null,
   rowFault: RowFault,
 ): FigureVector {
   const index = keyIndex(by);
@@ -72,6 +76,7 @@ export function runGroups(
   );
   for (let g = 0; g < index.groups; g++) {
     const members = index.rows.subarray(index.start[g] as number, index.start[g + 1] as number);
+    if (wanted !== null && wanted[members[0] as number] === 0) continue;
     const blocked = inherited === null ? undefined : blocking(members, inherited);
     if (blocked !== undefined) {
       for (const row of members) faults.set(row, waitsFor(blocked, row));

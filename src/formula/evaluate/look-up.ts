@@ -2,11 +2,42 @@ import type { Fault } from '../fault.ts';
 import { jointIndex, jointKey, type KeyIndex, keyIndex } from './key-index.ts';
 import { type FigureVector, figures, joinFaults, type Vector, waitsFor, withFaults } from './vector.ts';
 
-/** For each row of the asking side: the group of the asked side that its key (or keys) names; -1 for none, -2 for a missing key. */
-export function matchGroups(
-  keys: readonly Vector[],
-  asked: readonly Vector[],
-): { index: KeyIndex; match: Int32Array } {
+interface Matched {
+  readonly index: KeyIndex;
+  /** For each row of the asking side: the group of the asked side that its keys name; -1 for none, -2 for a missing key. */
+  readonly match: Int32Array;
+}
+
+interface HeldMatch extends Matched {
+  readonly keys: readonly unknown[];
+  readonly asked: readonly unknown[];
+}
+
+/** Look-ups by the same keys, by the first key's array: keys seldom change, and several columns look up by the same. */
+const held = new WeakMap<object, HeldMatch[]>();
+const MOST_HELD = 4;
+
+/** Finds for each row of the asking side the group of the asked side that its key (or keys) names. */
+export function matchGroups(keys: readonly Vector[], asked: readonly Vector[]): Matched {
+  const first = (keys[0] as Vector).values;
+  // What a run has made on its way may be written over by the next.
+  if ([...keys, ...asked].some((column) => 'own' in column && column.own)) return findGroups(keys, asked);
+  const known = held.get(first) ?? [];
+  const found = known.find((one) => sameValues(one.keys, keys) && sameValues(one.asked, asked));
+  if (found !== undefined) return found;
+  const made = {
+    ...findGroups(keys, asked),
+    keys: keys.map(({ values }) => values),
+    asked: asked.map(({ values }) => values),
+  };
+  held.set(first, [made, ...known.slice(0, MOST_HELD - 1)]);
+  return made;
+}
+
+const sameValues = (values: readonly unknown[], columns: readonly Vector[]): boolean =>
+  values.length === columns.length && columns.every((column, k) => column.values === values[k]);
+
+function findGroups(keys: readonly Vector[], asked: readonly Vector[]): Matched {
   const index = jointIndex(keys);
   const singles = keys.map(keyIndex);
   const rows = asked.reduce((most, column) => Math.max(most, column.values.length), 1);

@@ -3,6 +3,7 @@ import type { ColumnFunction } from '../check/column-function.ts';
 import { type Context, sharedTable } from '../check/context.ts';
 
 import { figuresOf, kindWords, type Typed } from '../check/typed.ts';
+import { wholeGroups } from '../evaluate/changed-rows.ts';
 import { before, running } from '../evaluate/down-rows.ts';
 import { foldColumn, type WholeFold } from '../evaluate/fold.ts';
 import { type Fold, foldMatches, pickMatches } from '../evaluate/look-up.ts';
@@ -14,6 +15,12 @@ import { parseUnit } from '../unit-text.ts';
 
 const OWN = 'defined here';
 const whole = (env: Env): Env => (env.wanted === null ? env : { ...env, wanted: null });
+
+/** The rows wanted and the others of their groups; all without groups. */
+const withGroups = (env: Env, by: Typed | undefined): Env =>
+  env.wanted === null || by === undefined
+    ? whole(env)
+    : { ...env, wanted: wholeGroups(by.evaluate(whole(env)), env.wanted) };
 
 function needColumn(context: Context, name: string, part: Typed): string {
   if (part.table !== null) return part.table;
@@ -49,6 +56,7 @@ function wholeFold(name: WholeFold, about: string, example: ColumnFunction['exam
     check: (context, parts, span) => {
       const [x] = parts as readonly [Typed];
       needColumn(context, name, x);
+      context.needsWhole([x]);
       if (name !== 'count') needFigures(context, name, x);
       if (name === 'product' && !sameDimensions(x.unit, PLAIN)) {
         throw context.fault(
@@ -113,6 +121,7 @@ function keyPairs(
   }
   needColumn(context, name, x);
   sharedTable(context, [x, ...keys], span);
+  context.needsWhole([x, ...keys]);
   return { keys, asked };
 }
 
@@ -238,12 +247,13 @@ const runningTotal: ColumnFunction = {
     needFigures(context, 'running', x);
     needColumn(context, 'running', x);
     const table = sharedTable(context, parts, span);
+    context.needsGroup(by);
     return {
       kind: x.kind,
       unit: x.unit,
       table,
       span,
-      evaluate: (env) => running(figuresOf(x, whole(env)), by?.evaluate(whole(env)) ?? null),
+      evaluate: (env) => running(figuresOf(x, withGroups(env, by)), by?.evaluate(whole(env)) ?? null),
     };
   },
 };
@@ -260,13 +270,14 @@ const beforeRow: ColumnFunction = {
     const [x, by] = parts as readonly [Typed, Typed | undefined];
     needColumn(context, 'before', x);
     const table = sharedTable(context, parts, span);
+    context.needsGroup(by);
     return {
       kind: x.kind,
       unit: x.unit,
       options: x.options,
       table,
       span,
-      evaluate: (env) => before(x.evaluate(whole(env)), by?.evaluate(whole(env)) ?? null),
+      evaluate: (env) => before(x.evaluate(withGroups(env, by)), by?.evaluate(whole(env)) ?? null),
     };
   },
 };

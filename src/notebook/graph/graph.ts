@@ -1,6 +1,8 @@
 import { Runtime, type Variable } from '@observablehq/runtime';
+import type { Column } from '../../formula/column.ts';
+import { changedRows } from '../../formula/evaluate/changed-rows.ts';
 import type { Fault } from '../../formula/fault.ts';
-import type { NodeSpec, NodeValue } from './node-spec.ts';
+import type { LastWorking, NodeSpec, NodeValue } from './node-spec.ts';
 
 /** Turns of the queue in which a chain of nodes is expected to finish; longer ones go on in further rounds. */
 const TURNS = 500;
@@ -8,6 +10,8 @@ const TURNS = 500;
 interface Held {
   readonly variable: Variable;
   spec: NodeSpec;
+  /** Of this very definition: what it was worked out from, and what came of it. */
+  last: { readonly inputs: readonly NodeValue[]; readonly result: NodeValue | Promise<NodeValue> } | null;
 }
 
 /**
@@ -21,6 +25,8 @@ export class Graph {
   private readonly watches = new Map<string, object>();
   private readonly values = new Map<string, NodeValue>();
   private readonly pending = new Set<string>();
+  /** Nodes that listeners were told to be waiting for; when they are done that is news, whatever came of it. */
+  private readonly toldPending = new Set<string>();
   private changed = new Set<string>();
   private computed: string[] = [];
   private idle: Promise<void> | null = null;
@@ -57,12 +63,13 @@ export class Graph {
       this.watches.delete(node);
       this.values.delete(node);
       this.pending.delete(node);
+      this.toldPending.delete(node);
       this.changed.add(node);
     }
     for (const spec of specs.values()) {
       const held = this.held.get(spec.node);
       if (held === undefined) this.define(spec, this.module.variable(this.observer(spec.node)));
-      else if (held.spec.stamp !== spec.stamp || !sameReads(held.spec.reads, spec.reads))
+      else if (held.spec.stamp !== spec.stamp || !sameList(held.spec.reads, spec.reads))
         this.define(spec, held.variable);
       else held.spec = spec;
     }
@@ -72,12 +79,34 @@ export class Graph {
   }
 
   private define(spec: NodeSpec, variable: Variable): void {
-    this.held.set(spec.node, { variable, spec });
     const { node } = spec;
-    variable.define(name(node), spec.reads.map(name), (...inputs: unknown[]) => {
-      this.computed.push(node);
-      return spec.compute(inputs as NodeValue[]);
-    });
+    const held: Held = { variable, spec, last: null };
+    this.held.set(node, held);
+    variable.define(name(node), spec.reads.map(name), (...inputs: unknown[]) =>
+      this.work(held, inputs as NodeValue[]),
+    );
+  }
+
+  /**
+   * A node's figures from what it reads. Those that come out as they were stay the very same object, and what
+   * reads them is then not worked out again.
+   */
+  private work(held: Held, inputs: readonly NodeValue[]): NodeValue | Promise<NodeValue> {
+    const { last, spec } = held;
+    if (last !== null && sameList(last.inputs, inputs)) return last.result;
+    this.computed.push(spec.node);
+    const before = last === null || last.result instanceof Promise ? undefined : last;
+    const worked = spec.compute(inputs, before as LastWorking | undefined);
+    const result = worked instanceof Promise ? worked : this.asBefore(spec.node, worked);
+    held.last = { inputs, result };
+    return result;
+  }
+
+  /** The column that a node has already, if the new one has the same figures. */
+  private asBefore(node: string, worked: NodeValue): NodeValue {
+    const held = this.values.get(node);
+    if (held === undefined || held === worked || !isColumn(held) || !isColumn(worked)) return worked;
+    return changedRows(held, worked)?.count === 0 ? held : worked;
   }
 
   private observer(node: string): {
@@ -91,10 +120,13 @@ export class Graph {
     const isWatched = (): boolean => this.watches.get(node) === watch;
     const done = (value: NodeValue): void => {
       if (!isWatched()) return;
-      this.heldVersion += 1;
-      this.values.set(node, value);
-      this.changed.add(node);
+      const isNews = this.toldPending.delete(node) || this.values.get(node) !== value;
       this.pending.delete(node);
+      if (isNews) {
+        this.heldVersion += 1;
+        this.values.set(node, value);
+        this.changed.add(node);
+      }
       this.wake();
     };
     return {
@@ -132,7 +164,11 @@ export class Graph {
   }
 
   private tell(alsoWorking: Iterable<string>): void {
-    const changed = new Set([...this.changed, ...alsoWorking]);
+    const changed = new Set(this.changed);
+    for (const node of alsoWorking) {
+      changed.add(node);
+      this.toldPending.add(node);
+    }
     this.changed = new Set();
     this.onSettled(changed);
   }
@@ -174,9 +210,11 @@ export class Graph {
 /** A sign before the name keeps nodes apart from the runtime's own words (invalidation, visibility). */
 const name = (node: string): string => `=${node}`;
 
-function sameReads(a: readonly string[], b: readonly string[]): boolean {
-  return a.length === b.length && a.every((read, i) => read === b[i]);
+function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((item, i) => item === b[i]);
 }
+
+const isColumn = (value: NodeValue): value is Column => 'values' in value;
 
 function unexpected(node: string, error: unknown): Fault {
   const text = error instanceof Error ? error.message : String(error);

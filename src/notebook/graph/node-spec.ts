@@ -29,13 +29,19 @@ export interface PlanSolution extends PlanQuestion {
 /** What a graph node holds once it is worked out. */
 export type NodeValue = Column | Rows | Fault | CallsWorking | PlanQuestion | PlanSolution;
 
+/** What a node was worked out from the last time, and what came of it. */
+export interface LastWorking {
+  readonly inputs: readonly NodeValue[];
+  readonly result: NodeValue;
+}
+
 /** One node of the graph: what it reads and how it is worked out; a promise is awaited. */
 export interface NodeSpec {
   readonly node: string;
   readonly reads: readonly string[];
   /** Type of the figures; absent for rows and workings. */
   readonly known?: ColumnType | Faulty;
-  readonly compute: (inputs: readonly NodeValue[]) => NodeValue | Promise<NodeValue>;
+  readonly compute: (inputs: readonly NodeValue[], last?: LastWorking) => NodeValue | Promise<NodeValue>;
   /** While this is equal, the node need not be defined anew. */
   readonly stamp: unknown;
 }

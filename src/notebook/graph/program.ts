@@ -1,5 +1,6 @@
 import { type CheckedFormula, checkFormula } from '../../formula/check/check-formula.ts';
 import { EXCHANGE_TABLE } from '../../formula/check/measures.ts';
+import type { LastRun } from '../../formula/check/run-changed.ts';
 import type { Column, Rows } from '../../formula/column.ts';
 import { type Fault, FormulaFault, isFault } from '../../formula/fault.ts';
 import { parseFormula } from '../../formula/parse.ts';
@@ -341,8 +342,9 @@ function parsed(formula: string): Term | null {
 }
 
 function runner(node: string, checked: CheckedFormula): NodeSpec['compute'] {
-  return (inputs) => {
-    const result = checked.run(inputs as readonly (Column | Rows | Fault)[]);
+  return (inputs, last) => {
+    const result = checked.run(inputs as readonly (Column | Rows | Fault)[], last as LastRun | undefined);
+    if (result === last?.result) return result;
     return isFault(result) ? { ...result, place: { ...result.place, node } } : result;
   };
 }
