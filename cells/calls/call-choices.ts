@@ -1,20 +1,14 @@
-import {
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type PropertyValues,
-  type TemplateResult,
-} from 'lit';
+import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { CallsCell } from '../../src/notebook/document.ts';
-import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
+import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
 import { baseStyles } from '../shared/base-styles.ts';
 import { touches } from '../shared/cell-element.ts';
 import { says } from '../shared/cell-events.ts';
 import { controlStyles } from '../shared/control-styles.ts';
 import { barredIcon, faultIcon } from '../shared/icons.ts';
 import { NotebookController } from '../shared/notebook-controller.ts';
+import { NotebookElement } from '../shared/notebook-element.ts';
 import { setProperty } from '../shared/set-property.ts';
 import { callChoicesStyles } from './call-choices.styles.ts';
 import { callGlyph } from './call-glyph.ts';
@@ -35,7 +29,7 @@ import { fineMoney, forbiddingInWords, marginOf } from './calls-words.ts';
  * @fires sw-go {node, row, scroll} the working of one cost was asked for: a figure of the pairing and its row
  * @fires sw-says {SaysDetail} one sentence for a screen reader
  */
-export class CallChoices extends LitElement {
+export class CallChoices extends NotebookElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     cellId: { attribute: false },
@@ -45,7 +39,6 @@ export class CallChoices extends LitElement {
 
   static override styles = [baseStyles, controlStyles, callStyles, callChoicesStyles];
 
-  declare notebook: LiveNotebook;
   declare cellId: string;
   declare partName: string;
   /** Why what was asked last cannot be; '' when it could. */

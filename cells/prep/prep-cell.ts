@@ -5,6 +5,7 @@ import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
 import { readsOf } from '../../src/notebook/reads-of.ts';
 import { callStyles } from '../calls/call-styles.ts';
 import { CellElement } from '../shared/cell-element.ts';
+import { drawWhenSeen } from '../shared/out-of-sight.ts';
 import { readsSettings, readsStyles, setupFold } from '../shared/reads-settings.ts';
 import { fileWord, saveText } from '../shared/save-text.ts';
 import { settingStyles } from '../shared/setting-line.ts';
@@ -46,7 +47,8 @@ export class PrepCellElement extends CellElement<PrepCell> {
   }
 
   protected override concerns(change: NotebookChange): boolean {
-    if (change.document) return true;
+    // It reads titles and settings from all over the notebook, and is seldom in sight.
+    if (change.document) drawWhenSeen(this);
     for (const node of change.nodes) if (this.#reads.has(node)) return true;
     return false;
   }

@@ -1,14 +1,7 @@
-import {
-  type CSSResultGroup,
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type TemplateResult,
-} from 'lit';
+import { type CSSResultGroup, html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { showCount } from '../../src/formula/show.ts';
 import type { Cell } from '../../src/notebook/document.ts';
-import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
+import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
 import { baseStyles } from './base-styles.ts';
 import { type CardState, cardState } from './card-state.ts';
 import { controlStyles } from './control-styles.ts';
@@ -16,6 +9,7 @@ import { firstFocusable } from './focusable.ts';
 import { canFold, folds } from './folds.ts';
 import { fedByIcon, feedsIcon } from './icons.ts';
 import { NotebookController } from './notebook-controller.ts';
+import { NotebookElement } from './notebook-element.ts';
 import { firstTurn } from './out-of-sight.ts';
 import { sheetStyles } from './sheet-styles.ts';
 
@@ -39,7 +33,7 @@ export interface CardLink {
  * @fires sw-says {SaysDetail} one sentence for a screen reader
  * @fires sw-rest writing has ended: the keyboard goes back to the card
  */
-export abstract class CellElement<C extends Cell> extends LitElement {
+export abstract class CellElement<C extends Cell> extends NotebookElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     cellId: { attribute: false },
@@ -49,7 +43,6 @@ export abstract class CellElement<C extends Cell> extends LitElement {
 
   static override styles: CSSResultGroup = [baseStyles, controlStyles, sheetStyles];
 
-  declare notebook: LiveNotebook;
   /** Id of the cell in the document. */
   declare cellId: string;
   /** Is this the selected card? */

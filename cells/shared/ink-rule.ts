@@ -3,18 +3,40 @@ const HOLD_MS = 700;
 /** How long it takes to fade, in ms (the `--settle` of the look). */
 const FADE_MS = 260;
 
+const KEYFRAMES: Keyframe[] = [
+  { boxShadow: 'inset 0 -2px 0 var(--ink)', offset: 0 },
+  { boxShadow: 'inset 0 -2px 0 var(--ink)', offset: HOLD_MS / (HOLD_MS + FADE_MS) },
+  { boxShadow: 'inset 0 -2px 0 transparent', offset: 1 },
+];
+
+/** The new figures are painted first, the rules come after, ms. */
+const AFTER_MS = 32;
+
+/** Figures that wait for their rule. */
+const waiting = new Set<Element>();
+/** Rules that were put under figures before; a figure that changes again has its own begin anew. */
+const rules = new WeakMap<Element, Animation>();
+
 /**
  * Put an ink rule under a figure that has just changed, and let it fade. Nothing under reduced motion, where
  * the words of the tally alone say what changed.
  */
 export function inkRule(element: Element | null | undefined): void {
-  if (!element || matchMedia('(prefers-reduced-motion: reduce)').matches) return;
-  element.animate(
-    [
-      { boxShadow: 'inset 0 -2px 0 var(--ink)', offset: 0 },
-      { boxShadow: 'inset 0 -2px 0 var(--ink)', offset: HOLD_MS / (HOLD_MS + FADE_MS) },
-      { boxShadow: 'inset 0 -2px 0 transparent', offset: 1 },
-    ],
-    { duration: HOLD_MS + FADE_MS, easing: 'linear' },
-  );
+  if (!element) return;
+  if (waiting.size === 0) setTimeout(ruleAll, AFTER_MS);
+  waiting.add(element);
+}
+
+function ruleAll(): void {
+  const figures = [...waiting];
+  waiting.clear();
+  if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
+  for (const figure of figures) {
+    if (!figure.isConnected) continue;
+    const held = rules.get(figure);
+    if (held) {
+      held.currentTime = 0;
+      held.play();
+    } else rules.set(figure, figure.animate(KEYFRAMES, { duration: HOLD_MS + FADE_MS, easing: 'linear' }));
+  }
 }

@@ -1,20 +1,14 @@
-import {
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type PropertyValues,
-  type TemplateResult,
-} from 'lit';
+import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Entry, PairingCell, TableCell } from '../../src/notebook/document.ts';
 import { entryEdit, formulaEdit } from '../../src/notebook/edits.ts';
-import type { LiveNotebook, NotebookChange } from '../../src/notebook/live-notebook.ts';
+import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
 import { baseStyles } from './base-styles.ts';
 import { touches } from './cell-element.ts';
 import { type PickDetail, pick, says } from './cell-events.ts';
 import { controlStyles } from './control-styles.ts';
 import { NotebookController } from './notebook-controller.ts';
+import { NotebookElement } from './notebook-element.ts';
 import { sheetStyles, tableStyles } from './sheet-styles.ts';
 import { type Block, blockBetween } from './table-block.ts';
 import type { BlockDetail } from './table-block-bar.ts';
@@ -66,7 +60,7 @@ export interface RowDetail {
  * @slot actions plain actions at the end of the last line
  * @csspart scroll what scrolls sideways  @csspart faults the list of faults  @csspart foot the last line
  */
-export class TableView extends LitElement implements CursorHost, HandsHost {
+export class TableView extends NotebookElement implements CursorHost, HandsHost {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     cellId: { attribute: false },
@@ -79,7 +73,6 @@ export class TableView extends LitElement implements CursorHost, HandsHost {
 
   static override styles = [baseStyles, controlStyles, sheetStyles, tableStyles, gridStyles];
 
-  declare notebook: LiveNotebook;
   declare cellId: string;
   declare openColumnId: string;
   declare picked: PickDetail | null;

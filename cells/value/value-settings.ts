@@ -1,11 +1,11 @@
-import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { FormulaFault } from '../../src/formula/fault.ts';
 import { parseUnit } from '../../src/formula/unit-text.ts';
 import type { Entry, ValueCell, ValueContent } from '../../src/notebook/document.ts';
 import { replaceCell, valueEdit } from '../../src/notebook/edits.ts';
-import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
 import { baseStyles } from '../shared/base-styles.ts';
 import { NotebookController } from '../shared/notebook-controller.ts';
+import { NotebookElement } from '../shared/notebook-element.ts';
 import { settingLine, settingStyles } from '../shared/setting-line.ts';
 import type { Refusal } from './value-limits.ts';
 
@@ -23,14 +23,13 @@ const KINDS: Readonly<Record<ValueContent['type'], string>> = {
  *
  * @prop notebook  @prop cellId
  */
-export class ValueSettings extends LitElement {
+export class ValueSettings extends NotebookElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     cellId: { attribute: false },
   };
   static override styles = [baseStyles, settingStyles];
 
-  declare notebook: LiveNotebook;
   declare cellId: string;
 
   constructor() {

@@ -93,6 +93,11 @@ export class LiveNotebook {
     this.graph.take(this.program.specs);
   }
 
+  /** Ends when what an edit changed is told to the listeners; null when no edit is being worked out. */
+  get working(): Promise<void> | null {
+    return this.graph.telling;
+  }
+
   get canUndo(): boolean {
     return this.history.canUndo;
   }

@@ -51,18 +51,24 @@ function rowsToRun(
   before: LastRun['inputs'],
   length: number,
 ): Uint8Array | null {
-  const changed = inputs.flatMap((_, i) => (inputs[i] === before[i] ? [] : [i]));
-  let rows = new Uint8Array(length);
-  for (const i of changed) {
+  const most = length * MOST_SHARE;
+  const rows = new Uint8Array(length);
+  for (let i = 0; i < inputs.length; i++) {
     const [was, is] = [before[i] as Input | Fault, inputs[i] as Input];
+    if (was === is) continue;
     if (!of.own[i] || !('values' in was) || !('values' in is) || is.values.length !== length) return null;
     const differing = changedRows(was, is);
-    if (differing === null) return null;
+    if (differing === null || differing.count > most) return null;
     for (let row = 0; row < length; row++) if (differing.mask[row] === 1) rows[row] = 1;
   }
-  rows = widen(of, inputs, before as readonly Input[], rows) ?? new Uint8Array(0);
-  const count = rows.reduce((sum, one) => sum + one, 0);
-  return rows.length === length && count <= length * MOST_SHARE ? rows : null;
+  const wide = widen(of, inputs, before as readonly Input[], rows);
+  return wide === null || countOf(wide) > most ? null : wide;
+}
+
+function countOf(rows: Uint8Array): number {
+  let count = 0;
+  for (let row = 0; row < rows.length; row++) count += rows[row] as number;
+  return count;
 }
 
 /** All rows that hang on the changed ones by the groups; null where the groups themselves have changed. */
@@ -70,15 +76,15 @@ function widen(
   { groupKeys }: RowDependence,
   inputs: readonly Input[],
   before: readonly Input[],
-  rows: Uint8Array<ArrayBuffer>,
-): Uint8Array<ArrayBuffer> | null {
+  rows: Uint8Array,
+): Uint8Array | null {
   let wide = rows;
   // Groups by one key may reach into groups by another.
   for (let round = 0; round < groupKeys.length; round++) {
     for (const key of groupKeys) {
       const by = key.evaluate({ inputs, wanted: null });
       if (by.values !== key.evaluate({ inputs: before, wanted: null }).values) return null;
-      wide = wholeGroups(by, wide) as Uint8Array<ArrayBuffer>;
+      wide = wholeGroups(by, wide);
     }
   }
   return wide;

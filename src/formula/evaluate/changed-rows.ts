@@ -31,6 +31,18 @@ export function changedRows(before: Column, after: Column): ChangedRows | null {
   return changed;
 }
 
+/** Whether two columns hold the same figures, faults and count of entries left out. */
+export function isSameColumn(a: Column, b: Column): boolean {
+  if (a.kind !== b.kind || a.values.length !== b.values.length) return false;
+  if ((a.skipped ?? 0) !== (b.skipped ?? 0)) return false;
+  for (let i = 0; i < a.values.length; i++) if (!Object.is(a.values[i], b.values[i])) return false;
+  if (a.faults === b.faults) return true;
+  const [few, many] = [a.faults ?? NO_FAULTS, b.faults ?? NO_FAULTS];
+  return few.size === many.size && [...few].every(([row, fault]) => sameFault(fault, many.get(row)));
+}
+
+const NO_FAULTS: RowFaults = new Map();
+
 function compare(before: Column, after: Column): ChangedRows | null {
   const rows = after.values.length;
   if (before.kind !== after.kind || before.values.length !== rows) return null;
@@ -72,5 +84,7 @@ export function wholeGroups(by: Vector, rows: Uint8Array): Uint8Array {
     const of = group[i] as number;
     if (rows[i] === 1 && of >= 0) met[of] = 1;
   }
-  return rows.map((chosen, i) => (chosen === 1 || met[group[i] as number] === 1 ? 1 : 0));
+  const wide = rows.slice();
+  for (let i = 0; i < wide.length; i++) if (met[group[i] as number] === 1) wide[i] = 1;
+  return wide;
 }

@@ -65,11 +65,11 @@ export function jointIndex(columns: readonly Vector[]): KeyIndex {
   const rows = first.values.length;
   const indexes = columns.map(keyIndex);
   const joined = new Float64Array(rows);
-  for (let i = 0; i < rows; i++)
-    joined[i] = jointKey(
-      indexes.map((index) => index.group[i] as number),
-      indexes,
-    );
+  const ids = new Array<number>(indexes.length);
+  for (let i = 0; i < rows; i++) {
+    for (let k = 0; k < ids.length; k++) ids[k] = (indexes[k] as KeyIndex).group[i] as number;
+    joined[i] = jointKey(ids, indexes);
+  }
   return buildIndex({ kind: 'number', values: joined, faults: null });
 }
 

@@ -1,6 +1,6 @@
 import { Runtime, type Variable } from '@observablehq/runtime';
 import type { Column } from '../../formula/column.ts';
-import { changedRows } from '../../formula/evaluate/changed-rows.ts';
+import { isSameColumn } from '../../formula/evaluate/changed-rows.ts';
 import type { Fault } from '../../formula/fault.ts';
 import type { LastWorking, NodeSpec, NodeValue } from './node-spec.ts';
 
@@ -31,6 +31,7 @@ export class Graph {
   private computed: string[] = [];
   private idle: Promise<void> | null = null;
   private redefined = false;
+  private untold: { readonly promise: Promise<void>; readonly resolve: () => void } | null = null;
   private heldVersion = 0;
   /** Ends the wait for a node that takes its time. */
   private wake: () => void = () => undefined;
@@ -47,6 +48,14 @@ export class Graph {
     const { runtime } = this;
     this.runtime._computeSoon = () => Promise.resolve().then(() => runtime._computeNow());
     this.module = this.runtime.module();
+  }
+
+  /**
+   * Ends when listeners are told what came of the edits that are being worked out, within the task of the
+   * edit; null when nothing is, and while only a node that takes its time (a plan) is waited for.
+   */
+  get telling(): Promise<void> | null {
+    return this.untold?.promise ?? null;
   }
 
   /** Goes up whenever a node has another value: what was gathered from all of them is old then. */
@@ -75,6 +84,9 @@ export class Graph {
     }
     this.heldVersion += 1;
     this.redefined = true;
+    this.untold ??= withResolver();
+    // It may be waiting for a plan only.
+    this.wake();
     this.idle ??= this.compute();
   }
 
@@ -106,7 +118,7 @@ export class Graph {
   private asBefore(node: string, worked: NodeValue): NodeValue {
     const held = this.values.get(node);
     if (held === undefined || held === worked || !isColumn(held) || !isColumn(worked)) return worked;
-    return changedRows(held, worked)?.count === 0 ? held : worked;
+    return isSameColumn(held, worked) ? held : worked;
   }
 
   private observer(node: string): {
@@ -170,7 +182,11 @@ export class Graph {
       this.toldPending.add(node);
     }
     this.changed = new Set();
+    // An edit that a listener makes is told of in its own turn.
+    const { untold } = this;
+    this.untold = null;
     this.onSettled(changed);
+    untold?.resolve();
   }
 
   /** Resolves when nothing is left to compute. */
@@ -204,7 +220,16 @@ export class Graph {
     this.values.clear();
     this.pending.clear();
     this.wake();
+    this.untold?.resolve();
   }
+}
+
+function withResolver(): { promise: Promise<void>; resolve: () => void } {
+  let resolve = (): void => undefined;
+  const promise = new Promise<void>((done) => {
+    resolve = done;
+  });
+  return { promise, resolve };
 }
 
 /** A sign before the name keeps nodes apart from the runtime's own words (invalidation, visibility). */

@@ -67,7 +67,7 @@ export function planSpecs(cell: PlanCell, around: PlanSurroundings): NodeSpec[] 
       node: question,
       reads: [rowsNode(pairing.left), rowsNode(calls.pairing), ...sources.map((source) => source.node)],
       stamp: byHandStamp(calls),
-      compute: (inputs) => ask(cell, calls, sources, around, inputs),
+      compute: asking((inputs) => ask(cell, calls, sources, around, inputs), around.planner),
     },
     {
       node: solution,
@@ -112,6 +112,21 @@ function sourcesOf(cell: PlanCell, calls: CallsCell, around: PlanSurroundings): 
   return sources;
 }
 
+/** The plan under way is given up at once; the new question is put together when the edit is on the screen. */
+function asking(
+  ask: (inputs: readonly NodeValue[]) => PlanQuestion | Fault,
+  planner: Planner | null,
+): NodeSpec['compute'] {
+  let newest: readonly NodeValue[] = [];
+  return (inputs) => {
+    planner?.cancel();
+    if (!planner?.painted) return ask(inputs);
+    newest = inputs;
+    // A question that a newer one has overtaken is read by nobody.
+    return planner.painted().then(() => (newest === inputs ? ask(inputs) : waitsFor('a newer plan')));
+  };
+}
+
 function ask(
   cell: PlanCell,
   calls: CallsCell,
@@ -119,7 +134,6 @@ function ask(
   around: PlanSurroundings,
   inputs: readonly NodeValue[],
 ): PlanQuestion | Fault {
-  around.planner?.cancel();
   for (const input of inputs)
     if (isFault(input)) return waitsFor(input.root ?? input.place.node ?? cell.name);
   const [parts, rows, ...columns] = inputs as readonly [Rows, Rows, ...Column[]];

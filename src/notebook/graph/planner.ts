@@ -9,6 +9,8 @@ import type { FigureTrial, TrialPoint } from '../trial/trial.ts';
  * asks. Asking again gives up what is under way.
  */
 export interface Planner {
+  /** Where there is a page: ends when the figures that an edit changed are painted. A plan is begun after that. */
+  painted?(): Promise<void>;
   plan(instance: PlanInstance): Promise<PlanResult>;
   /** Gives up what is under way: its figures have changed. */
   cancel(): void;

@@ -1,11 +1,11 @@
-import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { brandIcon, faultIcon } from '../../../cells/shared/icons.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { notebookEdit } from '../../notebook/edits.ts';
-import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import type { KeeperState } from '../../notebook/storage/keeper.ts';
 import { chooseTheme, currentTheme, type Theme } from '../look/theme.ts';
 import { headBarStyles } from './head-bar.styles.ts';
@@ -37,7 +37,7 @@ export type HeadAction =
  * @prop notice a sentence about what was found at opening  @prop mend what helps against it, or null
  * @fires sw-action {HeadAction} a button was pressed
  */
-export class HeadBar extends LitElement {
+export class HeadBar extends NotebookElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     kept: { attribute: false },
@@ -49,7 +49,6 @@ export class HeadBar extends LitElement {
 
   static override styles = [baseStyles, controlStyles, headBarStyles];
 
-  declare notebook: LiveNotebook;
   declare kept: KeeperState;
   declare file: string;
   declare notice: string;

@@ -1,22 +1,15 @@
-import {
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type PropertyValues,
-  type TemplateResult,
-} from 'lit';
+import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { pick } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { inkRule } from '../../../cells/shared/ink-rule.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { setProperty } from '../../../cells/shared/set-property.ts';
 import { gauge, gaugeStyles } from '../../../cells/tally/gauge.ts';
 import { readTally, type TallyReading } from '../../../cells/tally/tally-reading.ts';
 import { showCount } from '../../formula/show.ts';
 import type { TallyFigure } from '../../notebook/document.ts';
-import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { firstTally, type LogEntry } from '../session/effect-log.ts';
 import { effectWords } from './effect-words.ts';
 import { clock } from './kept-words.ts';
@@ -40,14 +33,13 @@ const TO_COME_WIDE = [
  * @fires sw-pick {PickDetail} a figure was clicked
  * @fires sw-action {HeadAction} 'undo'
  */
-export class TallyStrip extends LitElement {
+export class TallyStrip extends NotebookElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     last: { attribute: false },
   };
   static override styles = [baseStyles, controlStyles, gaugeStyles, tallyStripStyles];
 
-  declare notebook: LiveNotebook;
   declare last: LogEntry | null;
   #shown: ReadonlyMap<string, string> = new Map();
 

@@ -1,19 +1,12 @@
-import {
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type PropertyValues,
-  type TemplateResult,
-} from 'lit';
+import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { says } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { settingLine, settingStyles } from '../../../cells/shared/setting-line.ts';
 import { type Cell, isNamed } from '../../notebook/document.ts';
 import { rename, replaceCell } from '../../notebook/edits.ts';
-import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { cellNames, nameRefusal } from '../../notebook/names.ts';
 import { panelStyles } from './panel-styles.ts';
 
@@ -26,7 +19,7 @@ export type CardAction = 'move-up' | 'move-down' | 'remove' | 'add-below';
  * @prop notebook  @prop cellId
  * @fires sw-card {CardAction} a button was pressed
  */
-export class CardSlip extends LitElement {
+export class CardSlip extends NotebookElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     cellId: { attribute: false },
@@ -35,7 +28,6 @@ export class CardSlip extends LitElement {
 
   static override styles = [baseStyles, controlStyles, settingStyles, panelStyles];
 
-  declare notebook: LiveNotebook;
   declare cellId: string;
   declare private noting: boolean;
 

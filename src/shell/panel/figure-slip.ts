@@ -1,19 +1,13 @@
-import {
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type PropertyValues,
-  type TemplateResult,
-} from 'lit';
+import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { faultBox } from '../../../cells/shared/fault-box.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { sheetStyles } from '../../../cells/shared/sheet-styles.ts';
 import { typeset } from '../../../cells/shared/typeset.ts';
 import { typesetStyles } from '../../../cells/shared/typeset-styles.ts';
-import type { Explanation, LiveNotebook } from '../../notebook/live-notebook.ts';
+import type { Explanation } from '../../notebook/live-notebook.ts';
 import { columnFigures } from './column-figures.ts';
 import { panelStyles } from './panel-styles.ts';
 
@@ -37,7 +31,7 @@ type Term = Explanation['terms'][number];
  * @prop notebook  @prop at the figure
  * @fires sw-go {GoDetail} a name was clicked
  */
-export class FigureSlip extends LitElement {
+export class FigureSlip extends NotebookElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     at: { attribute: false },
@@ -45,7 +39,6 @@ export class FigureSlip extends LitElement {
   };
   static override styles = [baseStyles, controlStyles, sheetStyles, typesetStyles, panelStyles];
 
-  declare notebook: LiveNotebook;
   declare at: FigureAt;
   declare private all: boolean;
 

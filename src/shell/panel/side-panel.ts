@@ -1,19 +1,12 @@
-import {
-  html,
-  LitElement,
-  nothing,
-  type PropertyDeclarations,
-  type PropertyValues,
-  type TemplateResult,
-} from 'lit';
+import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import type { PickDetail } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { closeIcon } from '../../../cells/shared/icons.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { sheetStyles } from '../../../cells/shared/sheet-styles.ts';
 import type { Cell } from '../../notebook/document.ts';
-import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { linksOf, type Stop, stopOf, stopsOf } from '../road/stops.ts';
 import { firstTally, type LogEntry, mainFigure } from '../session/effect-log.ts';
 import { cautionStrip } from './caution-strip.ts';
@@ -33,7 +26,7 @@ import { sidePanelStyles } from './side-panel.styles.ts';
  * @fires sw-go {GoDetail} (from the figure) handled here, and passed on so that the road can follow
  * @fires sw-card {CardAction} (from the card)  @fires sw-pick {PickDetail} a link to another card was clicked
  */
-export class SidePanel extends LitElement {
+export class SidePanel extends NotebookElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     picked: { attribute: false },
@@ -45,7 +38,6 @@ export class SidePanel extends LitElement {
 
   static override styles = [baseStyles, controlStyles, sheetStyles, panelStyles, sidePanelStyles];
 
-  declare notebook: LiveNotebook;
   declare picked: PickDetail | null;
   declare entries: readonly LogEntry[];
   declare shut: boolean;

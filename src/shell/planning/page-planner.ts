@@ -12,6 +12,8 @@ const startWorker = (address: string): Worker =>
 
 const startPlanWorker = (): WorkerLike => startWorker(planWorkerAddress) as unknown as WorkerLike;
 
+const LONGEST_FRAME_MS = 100;
+
 /**
  * Plans for the notebook on the page: one worker for the plan, one for questions about it, one that tries
  * figures, each started when it is first needed. None of them holds up the page.
@@ -21,6 +23,18 @@ export class PagePlanner implements Planner {
   readonly #questionSolver = new PlanSolver(workerRunner(startPlanWorker));
   readonly #questions = new QuestionQueue(this.#questionSolver);
   readonly #trials = new TrialDesk(() => startWorker(trialWorkerAddress) as unknown as TrialWorkerLike);
+
+  readonly painted = (): Promise<void> =>
+    new Promise((done) => {
+      // A page that is not seen gets no frames.
+      const atTheLatest = setTimeout(done, LONGEST_FRAME_MS);
+      requestAnimationFrame(() =>
+        setTimeout(() => {
+          clearTimeout(atTheLatest);
+          done();
+        }),
+      );
+    });
 
   readonly plan: Planner['plan'] = (instance) => this.#plans.ask({ kind: 'plan', instance });
   readonly ask: Planner['ask'] = (task, signal) => this.#questions.ask(task, signal);

@@ -1,14 +1,15 @@
-import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
-import { cardState } from '../../../cells/shared/card-state.ts';
+import { type CardState, cardState } from '../../../cells/shared/card-state.ts';
 import type { CardLink, CellElement } from '../../../cells/shared/cell-element.ts';
 import { type PickDetail, pick } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import type { Fault } from '../../formula/fault.ts';
 import type { Cell, CellKind } from '../../notebook/document.ts';
-import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { cellTemplate } from './cell-template.ts';
 import { lanePieces } from './lanes.ts';
 import { CARD_KINDS } from './new-cell.ts';
@@ -39,7 +40,7 @@ export interface MoveDetail {
  * @fires sw-open {PickDetail} a waymark was clicked: the panel is wanted
  * @fires sw-add {AddDetail}  @fires sw-move {MoveDetail}
  */
-export class RoadView extends LitElement {
+export class RoadView extends NotebookElement {
   static override properties: PropertyDeclarations = {
     notebook: { attribute: false },
     selected: { attribute: false },
@@ -49,7 +50,6 @@ export class RoadView extends LitElement {
 
   static override styles = [baseStyles, controlStyles, waymarkStyles, roadStyles];
 
-  declare notebook: LiveNotebook;
   declare selected: string | null;
   declare picked: PickDetail | null;
   /** Id of the stop under which the menu of kinds is open. */
@@ -133,12 +133,18 @@ export class RoadView extends LitElement {
     this.#faults = this.notebook.faults();
     const stops = stopsOf(this.notebook.document);
     const selected = stopOf(stops, this.selected);
-    const links = selected ? linksOf(stops, selected, (id) => this.notebook.links(id)) : null;
+    const joined = selected
+      ? joinedTo(
+          stops,
+          selected,
+          linksOf(stops, selected, (id) => this.notebook.links(id)),
+        )
+      : null;
     return html`<div class="road">
       ${repeat(
         stops,
         (stop) => stop.id,
-        (stop, at) => this.#stop(stops, stop, at, selected, links),
+        (stop, at) => this.#stop(stop, at, joined),
       )}
       <div class="stop">
         <div class="rail"></div>
@@ -150,18 +156,31 @@ export class RoadView extends LitElement {
     </div>`;
   }
 
-  #stop(
-    stops: readonly Stop[],
-    stop: Stop,
-    at: number,
-    selected: Stop | undefined,
-    links: StopLinks | null,
-  ): TemplateResult {
+  /** One stop, drawn again only when something that it shows has changed: an edit changes few of them. */
+  #stop(stop: Stop, at: number, joined: Joined | null): unknown {
     const state = cardState(this.notebook, stop.cells, this.#faults);
-    const isSelected = stop === selected;
-    const drag = this.#drag.at(stop.id, at);
+    const { dragged, drop } = this.#drag.at(stop.id, at);
+    const drawnFrom = [
+      this.notebook,
+      ...stop.cells,
+      stop.title,
+      at,
+      state.state,
+      state.words,
+      dragged,
+      drop,
+      this.picked,
+      this.adding === stop.id,
+      joined?.key,
+    ];
+    return guard(drawnFrom, () => this.#drawStop(stop, at, state, joined));
+  }
+
+  #drawStop(stop: Stop, at: number, state: CardState, joined: Joined | null): TemplateResult {
+    const isSelected = stop.id === joined?.selected.id;
+    const { dragged, drop } = this.#drag.at(stop.id, at);
     return html`<section
-      class="stop ${at === 0 ? 'first' : ''} ${drag.dragged ? 'dragged' : ''}"
+      class="stop ${at === 0 ? 'first' : ''} ${dragged ? 'dragged' : ''}"
       role="group"
       tabindex="0"
       data-stop=${stop.id}
@@ -178,23 +197,19 @@ export class RoadView extends LitElement {
         >
           ${waymark(state.state, isSelected)}
         </button>
-        ${links && selected ? this.#lanes(stops, at, selected, links) : nothing}
+        ${joined ? this.#lanes(at, joined) : nothing}
       </div>
       ${cellTemplate(stop, {
         notebook: this.notebook,
         selected: isSelected,
-        link: linkOf(stop, selected, links),
+        link: linkOf(stop, joined),
         picked: this.picked,
       })}
-      ${drag.drop ? html`<div class="drop ${drag.drop}"></div>` : nothing} ${this.#between(stop)}
+      ${drop ? html`<div class="drop ${drop}"></div>` : nothing} ${this.#between(stop)}
     </section>`;
   }
 
-  #lanes(stops: readonly Stop[], at: number, selected: Stop, links: StopLinks): TemplateResult {
-    const places = (ids: readonly string[]): readonly number[] =>
-      ids.map((id) => stops.findIndex((stop) => stop.id === id));
-    const center = stops.indexOf(selected);
-    const [feeders, readers] = [places(links.fedBy), places(links.feeds)];
+  #lanes(at: number, { center, feeders, readers }: Joined): TemplateResult {
     return html`${lane('in', lanePieces(at, center, feeders), at === center)}${lane('out', lanePieces(at, center, readers), at !== center)}`;
   }
 
@@ -252,8 +267,29 @@ export class RoadView extends LitElement {
   }
 }
 
-function linkOf(stop: Stop, selected: Stop | undefined, links: StopLinks | null): CardLink | null {
-  if (!selected || !links) return null;
+/** The selected stop, and how the others are joined to it; places are in the order of the road. */
+interface Joined {
+  readonly selected: Stop;
+  readonly links: StopLinks;
+  readonly center: number;
+  readonly feeders: readonly number[];
+  readonly readers: readonly number[];
+  /** Equal for equal lanes and links. */
+  readonly key: string;
+}
+
+function joinedTo(stops: readonly Stop[], selected: Stop, links: StopLinks): Joined {
+  const places = (ids: readonly string[]): readonly number[] =>
+    ids.map((id) => stops.findIndex((stop) => stop.id === id));
+  const center = stops.indexOf(selected);
+  const [feeders, readers] = [places(links.fedBy), places(links.feeds)];
+  const key = [selected.id, selected.title, center, feeders, readers].join(';');
+  return { selected, links, center, feeders, readers, key };
+}
+
+function linkOf(stop: Stop, joined: Joined | null): CardLink | null {
+  if (!joined) return null;
+  const { links, selected } = joined;
   if (links.fedBy.includes(stop.id)) return { way: 'feeds', to: selected.title };
   return links.feeds.includes(stop.id) ? { way: 'fed-by', to: selected.title } : null;
 }
