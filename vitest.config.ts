@@ -24,14 +24,13 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
           setupFiles: ['tests/browser/support/end-browser.ts'],
-          // One Chromium at a time: two of them on a small machine make each other time out.
-          fileParallelism: false,
-          maxWorkers: 1,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          // Two at a time: a test waits for its page most of the time, and a page for its planner.
+          maxWorkers: 2,
+          testTimeout: 90_000,
+          hookTimeout: 90_000,
           retry: 0,
           // The page settles in its own time: `expect.poll` waits for what it will show.
-          expect: { poll: { timeout: 10_000, interval: 50 } },
+          expect: { poll: { timeout: 20_000, interval: 50 } },
         },
       },
     ],

@@ -98,8 +98,6 @@ function put(live: LiveNotebook, table: string, column: string, row: number, ent
 async function opened(page: Page): Promise<void> {
   await page.locator('sw-calls-cell tbody tr').first().waitFor();
   await expect.poll(() => page.locator('sw-tally-strip .fig').nth(4).textContent()).toMatch(/\d/);
-  // The first plan comes from its worker.
-  await page.locator('sw-plan-cell').getByText('Proven best').waitFor({ timeout: 60_000 });
 }
 
 async function expectSame(page: Page, live: LiveNotebook): Promise<void> {
@@ -121,8 +119,6 @@ describe('the page shows what the notebook without a screen works out', () => {
 
       await typeInTable(page, 'Legs', 2, /^Length/, '780');
       put(live, 'route', 'distance', 2, 780);
-      await expectSame(page, live);
-
       const chain = texts(live, 'wear.part').indexOf('Drive chain');
       await typeInTable(page, 'Wear', chain, /^Now/, '321,6');
       put(live, 'wear', 'now', chain, 321.6);
@@ -130,8 +126,6 @@ describe('the page shows what the notebook without a screen works out', () => {
 
       await typeInTable(page, 'Prices', 3, /^Their price/, '412.50');
       put(live, 'prices', 'price', 3, 412.5);
-      await expectSame(page, live);
-
       await type(page, page.locator('sw-value-cell input[aria-label="A lost day"]'), '130');
       const cell = live.document.cells.find((held) => held.kind === 'value' && held.name === 'day_value');
       if (cell?.kind !== 'value' || cell.content.type !== 'number') throw new Error('no value day_value');
@@ -165,7 +159,7 @@ describe('what is written is there again', () => {
 
   test('after a reload, and after the browser is killed as soon as saved shows', async () => {
     await keptFolder(async (userDataFolder) => {
-      const first = await openApp({ server, userDataFolder });
+      const first = await openApp({ server, userDataFolder, plan: false });
       await opened(first.page);
       await expect.poll(() => kept(first.page).textContent()).toMatch(/^Kept on this device/);
       await type(first.page, hour(first.page), '31');
@@ -181,7 +175,7 @@ describe('what is written is there again', () => {
       await expect.poll(() => kept(first.page).textContent()).toMatch(/^Kept on this device/);
       await first.kill();
 
-      const second = await openApp({ server, userDataFolder });
+      const second = await openApp({ server, userDataFolder, plan: false });
       await opened(second.page);
       await expect.poll(() => hour(second.page).inputValue()).toBe('47.00');
       await second.close();
@@ -191,7 +185,7 @@ describe('what is written is there again', () => {
 
 describe('faults in the page', () => {
   test('an entry that is no number is boxed in its field and listed; the other calls stand', async () => {
-    await withApp({ server }, async ({ page }) => {
+    await withApp({ server, plan: false }, async ({ page }) => {
       await opened(page);
       const before = (await shownOnPage(page)).calls.filter((line) => !line.startsWith('Drive chain'));
       const wear = card(page, 'Wear');
@@ -218,7 +212,7 @@ describe('faults in the page', () => {
   });
 
   test('a formula with a wrong unit, an unknown name and a circle shows its sentence on its card', async () => {
-    await withApp({ server }, async ({ page }) => {
+    await withApp({ server, plan: false }, async ({ page }) => {
       await opened(page);
       const formula = (heading: string): Locator =>
         page.locator('sw-formula-cell').filter({ has: page.locator('h2', { hasText: heading }) });

@@ -1,19 +1,25 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axe, type Violation } from './support/axe.ts';
-import { withApp } from './support/open-app.ts';
+import { type OpenedApp, openApp, withApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
-
-let server: AppServer;
-
-beforeAll(async () => {
-  server = await serveApp();
-});
-
-afterAll(() => server.close());
 
 // A plan is worked out in a second or so; a busy machine takes its time.
 const SLOWLY = { timeout: 40_000 };
+
+let server: AppServer;
+/** The page that the tests share: each leaves the notebook as it found it, so that one plan serves them all. */
+let app: OpenedApp;
+
+beforeAll(async () => {
+  server = await serveApp();
+  app = await openApp({ server });
+});
+
+afterAll(async () => {
+  await app.close();
+  await server.close();
+});
 
 async function words(of: Locator): Promise<string> {
   return ((await of.textContent()) ?? '').replace(/\s+/g, ' ').trim();
@@ -21,13 +27,19 @@ async function words(of: Locator): Promise<string> {
 
 /** Accessibility faults of the plan, the calls and the panel. */
 async function oursIn(page: Page): Promise<readonly Violation[]> {
-  return (await axe(page)).filter(({ elements }) =>
-    elements.some((path) => /sw-(plan-cell|calls-cell|side-panel|frontier|call-why)/.test(path)),
-  );
+  const parts = [['sw-road', 'sw-plan-cell'], ['sw-road', 'sw-calls-cell'], ['sw-side-panel']];
+  const found: Violation[] = [];
+  for (const part of parts) found.push(...(await axe(page, ['sparewell-app', ...part])));
+  return found;
 }
 
 const plan = (page: Page): Locator => page.locator('sw-plan-cell');
 const calls = (page: Page): Locator => page.locator('sw-calls-cell');
+
+async function showAllCalls(page: Page): Promise<void> {
+  const more = calls(page).getByRole('button', { name: /^Show all/ });
+  if ((await more.count()) > 0) await more.click();
+}
 
 function callOf(page: Page, part: string): Locator {
   return calls(page)
@@ -70,136 +82,129 @@ async function setBudget(page: Page, sumOf: string): Promise<void> {
 }
 
 test('the plan is proven best; its calls, purchases, limits and totals agree', async () => {
-  await withApp({ server }, async ({ page }) => {
-    await ready(page);
-    const cash = await sum(page, 'Cash');
-    expect(cash).toBeGreaterThan(0);
-    expect(cash).toBeLessThanOrEqual(1050);
-    const foot = await words(plan(page).locator('.shopping tfoot td').last());
-    expect(Number(foot.replaceAll(',', ''))).toBe(cash);
-    const shown = Math.round(cash).toLocaleString('en');
-    await expect.poll(() => words(page.locator('sw-tally-strip .tally')), SLOWLY).toContain(shown);
-    // What one more of each limit would save comes by itself, once the plan rests.
-    await plan(page)
-      .locator('.limits td.more-saves', { hasText: '50 EUR more saves' })
-      .waitFor({ state: 'attached', ...SLOWLY });
-  });
+  const { page } = app;
+  await ready(page);
+  const cash = await sum(page, 'Cash');
+  expect(cash).toBeGreaterThan(0);
+  expect(cash).toBeLessThanOrEqual(1050);
+  const foot = await words(plan(page).locator('.shopping tfoot td').last());
+  expect(Number(foot.replaceAll(',', ''))).toBe(cash);
+  const shown = Math.round(cash).toLocaleString('en');
+  await expect.poll(() => words(page.locator('sw-tally-strip .tally')), SLOWLY).toContain(shown);
+  // What one more of each limit would save comes by itself, once the plan rests.
+  await plan(page)
+    .locator('.limits td.more-saves', { hasText: '50 EUR more saves' })
+    .waitFor({ state: 'attached', ...SLOWLY });
 });
 
 test('a call set by hand is kept by the plan, which says what it costs; freed, all is as before', async () => {
-  await withApp({ server }, async ({ page }) => {
-    await ready(page);
-    const before = await sum(page, 'Expected cost');
-    const battery = callOf(page, 'Battery');
-    await battery.getByRole('rowheader').click();
-    await page.keyboard.press('1');
-    await plan(page).getByText('They cost').waitFor(SLOWLY);
-    expect(await words(battery.locator('.call'))).toBe('Leave');
-    const hand = await words(plan(page).locator('.hand-line'));
-    const more = Number(/They cost ([\d.,]+) EUR more/.exec(hand)?.[1]);
-    const after = await sum(page, 'Expected cost');
-    expect(after - before).toBeCloseTo(more, 1);
-    await plan(page).getByRole('button', { name: 'Free Battery' }).click();
-    await expect.poll(() => sum(page, 'Expected cost'), SLOWLY).toBe(before);
-  });
+  const { page } = app;
+  await ready(page);
+  const before = await sum(page, 'Expected cost');
+  const battery = callOf(page, 'Battery');
+  await battery.getByRole('rowheader').click();
+  await page.keyboard.press('1');
+  await plan(page).getByText('They cost').waitFor(SLOWLY);
+  expect(await words(battery.locator('.call'))).toBe('Leave');
+  const hand = await words(plan(page).locator('.hand-line'));
+  const more = Number(/They cost ([\d.,]+) EUR more/.exec(hand)?.[1]);
+  const after = await sum(page, 'Expected cost');
+  expect(after - before).toBeCloseTo(more, 1);
+  await plan(page).getByRole('button', { name: 'Free Battery' }).click();
+  await expect.poll(() => sum(page, 'Expected cost'), SLOWLY).toBe(before);
 });
 
 test('a lower budget: purchases, calls and totals follow; one that nothing fits names the limit', async () => {
-  await withApp({ server }, async ({ page }) => {
-    await ready(page);
-    const before = await sum(page, 'Expected cost');
-    await setBudget(page, '500');
-    await expect.poll(() => sum(page, 'Cash'), SLOWLY).toBeLessThanOrEqual(500);
-    await settled(page);
-    expect(await sum(page, 'Expected cost')).toBeGreaterThan(before);
-    await setBudget(page, '20');
-    await plan(page).getByText('Does not meet the limits').waitFor(SLOWLY);
-    expect(await words(plan(page).locator('.told .bad').first())).toMatch(
-      /^Cash: the nearest plan takes [\d.]+ EUR of 20\.00 EUR, [\d.]+ EUR too much\.$/,
-    );
-    await page.locator('sw-tally-strip').getByRole('button', { name: 'Undo' }).click();
-    await plan(page).getByText('Proven best').waitFor(SLOWLY);
-  });
+  const { page } = app;
+  await ready(page);
+  const before = await sum(page, 'Expected cost');
+  await setBudget(page, '500');
+  await expect.poll(() => sum(page, 'Cash'), SLOWLY).toBeLessThanOrEqual(500);
+  await settled(page);
+  expect(await sum(page, 'Expected cost')).toBeGreaterThan(before);
+  await setBudget(page, '20');
+  await plan(page).getByText('Does not meet the limits').waitFor(SLOWLY);
+  expect(await words(plan(page).locator('.told .bad').first())).toMatch(
+    /^Cash: the nearest plan takes [\d.]+ EUR of 20\.00 EUR, [\d.]+ EUR too much\.$/,
+  );
+  const undo = page.locator('sw-head-bar').getByRole('button', { name: 'Undo' });
+  await undo.click();
+  await plan(page).getByText('Proven best').waitFor(SLOWLY);
+  await undo.click();
+  await expect.poll(() => sum(page, 'Expected cost'), SLOWLY).toBe(before);
 });
 
 test('a call that safety bars cannot be set by hand, and its caution is said', async () => {
-  await withApp({ server }, async ({ page }) => {
-    await ready(page);
-    await calls(page)
-      .getByRole('button', { name: /^Show all/ })
-      .click();
-    const chain = callOf(page, 'Drive chain');
-    const proposed = await words(chain.locator('.call'));
-    await chain.getByRole('rowheader').click();
-    await page.keyboard.press('1');
-    expect(await words(calls(page).getByRole('alert'))).toMatch(
-      /^Drive chain, leave: Safety before cost: .*maker’s manual, local rules and a licensed mechanic decide/,
-    );
-    expect(await words(chain.locator('.call'))).toBe(proposed);
-  });
+  const { page } = app;
+  await ready(page);
+  await showAllCalls(page);
+  const chain = callOf(page, 'Drive chain');
+  const proposed = await words(chain.locator('.call'));
+  await chain.getByRole('rowheader').click();
+  await page.keyboard.press('1');
+  expect(await words(calls(page).getByRole('alert'))).toMatch(
+    /^Drive chain, leave: Safety before cost: .*maker’s manual, local rules and a licensed mechanic decide/,
+  );
+  expect(await words(chain.locator('.call'))).toBe(proposed);
 });
 
 test('the panel says why a part has its call, and at which figures it would turn', async () => {
-  await withApp({ server }, async ({ page }) => {
-    await ready(page);
-    await calls(page)
-      .getByRole('button', { name: /^Show all/ })
-      .click();
-    await callOf(page, 'Ignition coil').getByRole('rowheader').click();
-    const why = page.locator('sw-side-panel sw-call-why');
-    await why.getByText('Hatched: there the plan has').waitFor(SLOWLY);
-    expect(await words(why.locator('.says'))).toMatch(/wins by [\d.]+ EUR over/);
-    const scale = why.locator('.scale').first();
-    expect(await scale.getAttribute('aria-label')).toMatch(
-      /^Price of one: now [\d.]+, turns above [\d.]+ EUR$/,
-    );
-    expect(await oursIn(page)).toEqual([]);
-  });
+  const { page } = app;
+  await ready(page);
+  await showAllCalls(page);
+  await callOf(page, 'Ignition coil').getByRole('rowheader').click();
+  const why = page.locator('sw-side-panel sw-call-why');
+  await why.getByText('Hatched: there the plan has').waitFor(SLOWLY);
+  expect(await words(why.locator('.says'))).toMatch(/wins by [\d.]+ EUR over/);
+  const scale = why.locator('.scale').first();
+  expect(await scale.getAttribute('aria-label')).toMatch(
+    /^Price of one: now [\d.]+, turns above [\d.]+ EUR$/,
+  );
+  expect(await oursIn(page)).toEqual([]);
 });
 
 test('spending against risk is worked out once it is looked at; Enter on a point sets the budget, which can be undone', async () => {
-  await withApp({ server }, async ({ page }) => {
-    await ready(page);
-    const frontier = await spending(page);
-    // What is drawn is what its table says: the same sums, and places in proportion to them.
-    await frontier.locator('summary').click();
-    const rows = await frontier
-      .locator('tbody tr:not(.today)')
-      .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent ?? '')));
-    const dots = await frontier
-      .locator('.point .dot')
-      .evaluateAll((all) => all.map((dot) => [dot.getAttribute('cx'), dot.getAttribute('cy')].map(Number)));
-    const figure = (text: string | undefined): number => Number(text?.replaceAll(',', ''));
-    expect(dots.length).toBe(rows.length);
-    expect(rows.length).toBeGreaterThanOrEqual(12);
-    const [first, last] = [rows[0]!, rows.at(-1)!];
-    const [from, to] = [dots[0]!, dots.at(-1)!];
-    rows.forEach((row, at) => {
-      for (const [axis, column, within] of [
-        [0, 0, 1e-6],
-        [1, 2, 0.01],
-      ] as const) {
-        const told =
-          (figure(row[column]) - figure(first[column])) / (figure(last[column]) - figure(first[column]));
-        const drawn = (dots[at]![axis]! - from[axis]!) / (to[axis]! - from[axis]!);
-        expect(Math.abs(drawn - told), `${row}`).toBeLessThan(within);
-      }
-    });
-    expect(await words(frontier.locator('tr.today td').first())).toBe(
-      (await sum(page, 'Cash')).toLocaleString('en', { minimumFractionDigits: 2 }),
-    );
-    const point = frontier.getByRole('button', { name: 'Set the budget to 600.00 EUR' }).first();
-    await point.focus();
-    await page.keyboard.press('Enter');
-    await expect.poll(() => sum(page, 'Cash'), SLOWLY).toBeLessThanOrEqual(600);
-    const field = page.locator('sw-value-cell').getByLabel('Cash for parts').first();
-    expect(await field.inputValue()).toBe('600');
-    // The budget alone is another, so the picture is still true.
-    expect(await frontier.getByText('figures of before').count()).toBe(0);
-    await page.locator('sw-tally-strip').getByRole('button', { name: 'Undo' }).click();
-    await expect.poll(() => field.inputValue()).toBe('1050');
-    expect(await oursIn(page)).toEqual([]);
+  const { page } = app;
+  await ready(page);
+  const frontier = await spending(page);
+  // What is drawn is what its table says: the same sums, and places in proportion to them.
+  await frontier.locator('summary').click();
+  const rows = await frontier
+    .locator('tbody tr:not(.today)')
+    .evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent ?? '')));
+  const dots = await frontier
+    .locator('.point .dot')
+    .evaluateAll((all) => all.map((dot) => [dot.getAttribute('cx'), dot.getAttribute('cy')].map(Number)));
+  const figure = (text: string | undefined): number => Number(text?.replaceAll(',', ''));
+  expect(dots.length).toBe(rows.length);
+  expect(rows.length).toBeGreaterThanOrEqual(12);
+  const [first, last] = [rows[0]!, rows.at(-1)!];
+  const [from, to] = [dots[0]!, dots.at(-1)!];
+  rows.forEach((row, at) => {
+    for (const [axis, column, within] of [
+      [0, 0, 1e-6],
+      [1, 2, 0.01],
+    ] as const) {
+      const told =
+        (figure(row[column]) - figure(first[column])) / (figure(last[column]) - figure(first[column]));
+      const drawn = (dots[at]![axis]! - from[axis]!) / (to[axis]! - from[axis]!);
+      expect(Math.abs(drawn - told), `${row}`).toBeLessThan(within);
+    }
   });
+  expect(await words(frontier.locator('tr.today td').first())).toBe(
+    (await sum(page, 'Cash')).toLocaleString('en', { minimumFractionDigits: 2 }),
+  );
+  const point = frontier.getByRole('button', { name: 'Set the budget to 600.00 EUR' }).first();
+  await point.focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => sum(page, 'Cash'), SLOWLY).toBeLessThanOrEqual(600);
+  const field = page.locator('sw-value-cell').getByLabel('Cash for parts').first();
+  expect(await field.inputValue()).toBe('600');
+  // The budget alone is another, so the picture is still true.
+  expect(await frontier.getByText('figures of before').count()).toBe(0);
+  await page.locator('sw-tally-strip').getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(() => field.inputValue()).toBe('1050');
+  expect(await oursIn(page)).toEqual([]);
 });
 
 test('on a phone nothing is wider than the page', async () => {
@@ -217,20 +222,19 @@ test('on a phone nothing is wider than the page', async () => {
 });
 
 test('the page goes on answering while plans are solved, and they can be stopped', async () => {
-  await withApp({ server }, async ({ page }) => {
-    await ready(page);
-    const frontier = await spending(page);
-    await frontier.getByRole('button', { name: 'Work it out again' }).waitFor(SLOWLY);
-    await frontier.getByRole('button', { name: /^Work it out/ }).click();
-    const stop = frontier.getByRole('button', { name: 'Stop' });
-    await stop.waitFor();
-    const name = page.locator('sw-head-bar h1 input');
-    await name.fill('Written meanwhile');
-    await page.keyboard.press('Enter');
-    await expect.poll(() => page.title()).toBe('Written meanwhile, Sparewell');
-    // A dozen plans take longer than that.
-    await stop.click();
-    await stop.waitFor({ state: 'detached' });
-    await frontier.getByRole('button', { name: /^Work it out/ }).waitFor();
-  });
+  const { page } = app;
+  await ready(page);
+  const frontier = await spending(page);
+  await frontier.getByRole('button', { name: 'Work it out again' }).waitFor(SLOWLY);
+  await frontier.getByRole('button', { name: /^Work it out/ }).click();
+  const stop = frontier.getByRole('button', { name: 'Stop' });
+  await stop.waitFor();
+  const name = page.locator('sw-head-bar h1 input');
+  await name.fill('Written meanwhile');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.title()).toBe('Written meanwhile, Sparewell');
+  // A dozen plans take longer than that.
+  await stop.click();
+  await stop.waitFor({ state: 'detached' });
+  await frontier.getByRole('button', { name: /^Work it out/ }).waitFor();
 });
