@@ -88,6 +88,8 @@ export class FigureField extends LitElement {
 
   /** What stood in the field when writing began, to tell a change from a visit. */
   #began = '';
+  /** Whether the next click in the field selects all of it: nothing was done in it since it was come to. */
+  #isFresh = false;
 
   constructor() {
     super();
@@ -184,8 +186,10 @@ export class FigureField extends LitElement {
       .value=${this.writing ? noChange : live((picks ? '' : this.shown) || typedText(this.entry, this.column))}
       @focus=${this.#start}
       @input=${() => {
+        this.#isFresh = false;
         if (this.refusal) this.refusal = null;
       }}
+      @click=${this.#onClick}
       @keydown=${this.#onKey}
       @blur=${() => this.#finish('none')}
     />`;
@@ -216,7 +220,15 @@ export class FigureField extends LitElement {
     this.#began = typedText(this.entry, this.column);
     input.value = this.#began;
     this.writing = true;
+    this.#isFresh = true;
     input.select();
+  }
+
+  /** The first click selects all, as the first key writes over it; a second one puts the caret where it is. */
+  #onClick(event: MouseEvent): void {
+    const input = event.target as HTMLInputElement;
+    if (this.#isFresh && input.selectionStart === input.selectionEnd) input.select();
+    this.#isFresh = false;
   }
 
   #onKey(event: KeyboardEvent): void {
@@ -257,6 +269,8 @@ export class FigureField extends LitElement {
     input.value = typedText(this.entry, this.column);
     this.#began = input.value;
     this.refusal = null;
+    if (input instanceof HTMLInputElement) input.select();
+    this.#isFresh = true;
     this.#done('back');
   }
 
@@ -269,6 +283,8 @@ export class FigureField extends LitElement {
     if (changed && !this.#keep(input.value) && move !== 'none') return;
     if (move === 'none') this.writing = false;
     this.#began = typedText(this.entry, this.column);
+    // From the last blank of a form the keyboard goes nowhere: what is typed next writes over the figure again.
+    if (move !== 'none' && this.size !== 'cell' && input instanceof HTMLInputElement) input.select();
     this.#done(move);
   }
 

@@ -4,6 +4,9 @@ import { withApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 import { columnWords, figure, putOnClipboard, tableCard } from './support/table-card.ts';
 
+/** More steps of undo than the story has; as many would mean that it never ends. */
+const MOST_STEPS = 60;
+
 let server: AppServer;
 
 beforeAll(async () => {
@@ -72,10 +75,65 @@ async function writeParts(page: Page, wear: Locator): Promise<void> {
   await touch(page, wear.getByRole('button', { name: 'Done', exact: true }));
 }
 
-test('by touch alone: from an empty notebook to a table of three parts, with a block pasted from another program', async () => {
+/** A worked column whose formula has a fault, kept all the same and mended with one tap. */
+async function addLeftOver(page: Page, wear: Locator): Promise<void> {
+  await touch(page, wear.getByRole('button', { name: 'Add a column', exact: true }));
+  const form = wear.locator('sw-column-form');
+  await touch(page, form.getByLabel('Head', { exact: true }));
+  await page.keyboard.type('Left over');
+  await form.getByLabel('Figures').selectOption('worked');
+  await touch(page, form.locator('.cm-content'));
+  await page.keyboard.type('abs(limt - now)');
+  await touch(page, form.getByRole('button', { name: 'Keep with its fault' }));
+  await wear.getByText('unknown name').first().waitFor();
+  await touch(page, wear.getByRole('button', { name: 'Use limit' }));
+  await expect.poll(() => columnWords(wear, 6)).toEqual(['4.3', '3.8', '4.0']);
+}
+
+/** The formula that reads the column follows its new name. */
+async function renameNow(page: Page, wear: Locator): Promise<void> {
+  const settings = wear.locator('sw-column-settings');
+  await touch(page, figure(wear, -1, 2));
+  await touch(page, settings.getByLabel('Name in formulas', { exact: true }));
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('reading');
+  await page.keyboard.press('Enter');
+  await touch(page, settings.getByRole('button', { name: 'Close the column' }));
+  await touch(page, figure(wear, -1, 6));
+  await expect.poll(() => settings.locator('.fx').textContent()).toMatch(/limit.*reading/);
+  await touch(page, settings.getByRole('button', { name: 'Close the column' }));
+  await expect.poll(() => columnWords(wear, 6)).toEqual(['4.3', '3.8', '4.0']);
+}
+
+/** What the notebook on the page is: all its tables, as text. */
+const shown = async (page: Page): Promise<string> =>
+  (await page.locator('sw-table-cell table').allTextContents()).join('\n').replace(/\s+/g, ' ');
+
+/** Undo, or redo, as often as the menu offers it. */
+async function allTheWay(page: Page, step: 'Undo' | 'Redo'): Promise<void> {
+  for (let steps = 0; await fromMenu(page, step); steps += 1) expect(steps).toBeLessThan(MOST_STEPS);
+  await touch(page, page.locator('sw-head-bar').getByRole('button', { name: 'Notebook', exact: true }));
+}
+
+test('by touch alone: from an empty notebook to a worked table, a fault, a rename, a paste, and all the way back', async () => {
   const viewport = { width: 390, height: 844 };
   await withApp({ server, plan: false, viewport, touch: true }, async ({ page }) => {
     const wear = await begin(page);
     await writeParts(page, wear);
+    await addLeftOver(page, wear);
+    await renameNow(page, wear);
+
+    const end = await shown(page);
+    await allTheWay(page, 'Undo');
+    await page.locator('sw-empty-notebook').waitFor();
+    await allTheWay(page, 'Redo');
+    await expect.poll(() => shown(page)).toBe(end);
+    await page
+      .getByText(/^Kept on this device/)
+      .first()
+      .waitFor({ state: 'attached' });
+    await page.reload();
+    await expect.poll(() => shown(page)).toBe(end);
+    await expect.poll(() => fromMenu(page, 'Undo')).toBe(true);
   });
 });

@@ -10,9 +10,12 @@ export interface Slip {
   readonly away: string;
 }
 
+/** Distance of the lowest slip from the foot of the page. */
+const FROM_EDGE_PX = 16;
+
 /**
  * Slips at the foot of the page: offers that can wait, one below the other. They lie over the page and move
- * nothing on it.
+ * nothing on it; the page has room for them after its last card, so that nothing stays under them for good.
  */
 export class Slips extends LitElement {
   static override properties: PropertyDeclarations = { slips: { state: true } };
@@ -56,10 +59,26 @@ export class Slips extends LitElement {
   ];
 
   declare private slips: ReadonlyMap<string, Slip>;
+  /** Tells the page how much of its foot lies under slips, as `--slips` (look/page.css). */
+  readonly #room = new ResizeObserver(() => {
+    const height = this.slips.size === 0 ? 0 : Math.ceil(this.getBoundingClientRect().height) + FROM_EDGE_PX;
+    document.documentElement.style.setProperty('--slips', `${height}px`);
+  });
 
   constructor() {
     super();
     this.slips = new Map();
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#room.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#room.disconnect();
+    document.documentElement.style.removeProperty('--slips');
   }
 
   /** Shows a slip under a name, in place of the one that has this name; null puts it away. */

@@ -88,7 +88,7 @@ export const sidePanelStyles = css`
       top: auto;
       z-index: 30;
       max-height: 56vh;
-      padding: 0;
+      padding: 0 0 var(--slips, 0px);
       gap: 0;
       background: var(--sheet);
       border-top: 3px solid var(--ink);
@@ -122,7 +122,7 @@ export const sidePanelStyles = css`
       display: none;
     }
     .panel.less {
-      max-height: 108px;
+      max-height: calc(108px + var(--slips, 0px));
       overflow: hidden;
     }
   }
