@@ -93,17 +93,17 @@ function plainOffers(scope: Scope): Offer[] {
       sort: 'function',
     });
   }
-  const money: Offer = { label: scope.money, detail: 'money, unit', sort: 'unit' };
   return [
     ...offers,
-    money,
-    ...unitOffers(),
+    // Alone a unit is no figure: it is written with its number.
+    ...unitOffers(scope).map((offer) => ({ ...offer, apply: `1 ${offer.label}` })),
     ...WORDS.map(([label, detail]): Offer => ({ label, detail, sort: 'word' })),
   ];
 }
 
-function unitOffers(): Offer[] {
-  return UNITS.map(([label, detail]) => ({ label, detail: `${detail}, unit`, sort: 'unit' }));
+function unitOffers(scope: Scope): Offer[] {
+  const units: readonly (readonly [string, string])[] = [...UNITS, [scope.money, 'money']];
+  return units.map(([label, detail]) => ({ label, detail: `${detail}, unit`, sort: 'unit' }));
 }
 
 /** The texts that a figure can be, when a text that it is compared with is being written. */
@@ -148,10 +148,10 @@ export function offersAt(formula: string, place: number, scope: Scope, asked: bo
   const word = /[A-Za-z]\w*$/.exec(before)?.[0] ?? '';
   if (word === '' && !asked) return null;
   if (!asked && isWhole(word, plainOffers(scope))) return null;
-  // After a figure such as `3 ` or `to ` a unit is meant.
-  const isUnit = /(?:\d|\bto)\s*$/.test(before.slice(0, before.length - word.length));
+  // After a figure such as `3 `, a rate such as `500 km/`, or `to ` a unit is meant.
+  const isUnit = /(?:\d|\d\s*[A-Za-z]+\s*\/|\bto)\s*$/.test(before.slice(0, before.length - word.length));
   return {
     from: place - word.length,
-    offers: isUnit ? [...unitOffers(), ...plainOffers(scope)] : plainOffers(scope),
+    offers: isUnit ? [...unitOffers(scope), ...plainOffers(scope)] : plainOffers(scope),
   };
 }

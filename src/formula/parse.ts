@@ -6,7 +6,7 @@ import type { BinarySign, Term } from './term.ts';
 import { TokenCursor } from './token-cursor.ts';
 import { MOST_NESTING, type Token, tokenise, tooDeep } from './tokens.ts';
 import { divideUnits, multiplyUnits, PLAIN, raiseUnit, type Unit } from './unit.ts';
-import { isQuantity, unitTerm } from './unit-term.ts';
+import { belowUnit, endsInUnit, isQuantity, unitTerm } from './unit-term.ts';
 import { lookUpUnit } from './unit-text.ts';
 
 /** The mathjs nodes this module reads; whatever else comes is refused. */
@@ -197,7 +197,10 @@ class Reader extends TokenCursor {
     }
     const left = this.read(args[0] as Node, depth + 1);
     const signSpan = this.take(op);
-    const right = this.read(args[1] as Node, depth + 1);
+    const term = this.read(args[1] as Node, depth + 1);
+    // In brackets a name is a figure's: `600 km / (days)`.
+    const inBrackets = (args[1] as Node).type === 'ParenthesisNode';
+    const right = sign === '/' && !inBrackets && endsInUnit(left) ? belowUnit(term) : term;
     return { type: 'binary', sign, left, right, signSpan, span: { from: left.span.from, to: right.span.to } };
   }
 

@@ -27,7 +27,8 @@ export type Term = { readonly span: Span } & (
   | { readonly type: 'number'; readonly value: number }
   | { readonly type: 'text'; readonly value: string }
   | { readonly type: 'truth'; readonly value: boolean }
-  | { readonly type: 'name'; readonly name: string }
+  /** `perUnit`: right after the slash of a figure with its unit, where a unit is read as one: `500 km/day`. */
+  | { readonly type: 'name'; readonly name: string; readonly perUnit?: true }
   /** A unit right after a number: `3000 km`. */
   | { readonly type: 'unit'; readonly unit: Unit }
   | { readonly type: 'member'; readonly table: string; readonly column: string }

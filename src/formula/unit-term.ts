@@ -27,3 +27,19 @@ export function unitTerm(term: Term): Term | null {
   }
   return null;
 }
+
+/** A figure that ends in its unit, so that a slash and another unit may follow: `500 km`, `500 km/day`. */
+export function endsInUnit(term: Term): boolean {
+  if (term.type === 'unary') return term.sign === '-' && endsInUnit(term.term);
+  if (term.type !== 'binary') return false;
+  if (term.sign === '*') return term.right.type === 'unit';
+  const below = term.right.type === 'binary' && term.right.sign === '^' ? term.right.left : term.right;
+  return term.sign === '/' && below.type === 'name' && below.perUnit === true;
+}
+
+/** The term under a slash, its name read as a unit's where it is one: `day`, `cm^2`. */
+export function belowUnit(term: Term): Term {
+  if (term.type === 'name') return lookUpUnit(term.name) === null ? term : { ...term, perUnit: true };
+  if (term.type !== 'binary' || term.sign !== '^' || term.right.type !== 'number') return term;
+  return { ...term, left: belowUnit(term.left) };
+}

@@ -1,4 +1,5 @@
 import { renameInFormula } from '../formula/rename.ts';
+import { lookUpUnit } from '../formula/unit-text.ts';
 import { applyEdit } from './apply-edit.ts';
 import {
   type Cell,
@@ -135,7 +136,8 @@ function rewritten(renaming: Renaming, here: Cell | null, formula: string, where
   const { before, after, target, newName } = renaming;
   const hereAfter = here === null ? null : findCell(after, here.id);
   const keepMeaning = (was: Meaning | null, is: Meaning | null, words: string): void => {
-    if (was !== null && !sameMeaning(was, is)) {
+    const wasUnit = was === null && is !== null && lookUpUnit(words) !== null;
+    if (wasUnit || (was !== null && !sameMeaning(was, is))) {
       throw new EditError(
         `Not renamed: in ${where}, '${words}' would come to mean another figure; choose another name.`,
       );

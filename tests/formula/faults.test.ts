@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { FaultKind } from '../../src/formula/fault.ts';
-import { choices, dates, faultOf, numbers, type SampleNotebook, words, yesNos } from './sample-scope.ts';
+import { choices, dates, faultOf, numbers, run, type SampleNotebook, words, yesNos } from './sample-scope.ts';
 
 const sample: SampleNotebook = {
   tables: {
@@ -184,6 +184,27 @@ describe('every fault has its kind, its sentence, its mend and its place', () =>
       kind: 'two-meanings',
       message: 'km means two things here: column km of route and value km.',
     });
+  });
+
+  test('a unit alone is no figure, as the name of a column that is gone would be one in silence', () => {
+    const { kind, message, mend, fix } = faultOf('2 * km', sample);
+    expect(kind).toBe('unknown-name');
+    expect(message).toBe('There is no figure or column called km; km alone is no figure, but a unit.');
+    expect(mend).toBe('Write 1 km where the unit is meant, or add a cell or column with this name.');
+    expect(fix).toEqual({ label: 'Use 1 km', formula: '2 * 1 km' });
+    expect(run('reach / 1 km', sample)).toMatchObject({ values: Float64Array.of(2000) });
+  });
+
+  test('under a figure with its unit a unit needs no number; a figure called so is asked after', () => {
+    expect(run('reach / (500 km/day) / 1 day', sample)).toMatchObject({ values: Float64Array.of(4) });
+    const days: SampleNotebook = { ...sample, figures: { ...sample.figures, day: numbers('day', 3) } };
+    const { kind, message, mend, fix } = faultOf('500 km / day', days);
+    expect(kind).toBe('two-meanings');
+    expect(message).toBe('day means two things here: value day and the unit day.');
+    expect(mend).toBe('Write (day) for the figure, or (1 day) for the unit.');
+    expect(fix).toEqual({ label: 'Use (day)', formula: '500 km / (day)' });
+    expect(run('600 km / (day)', days)).toMatchObject({ values: Float64Array.of(200) });
+    expect(faultOf('600 km / (day)', sample).kind).toBe('unknown-name');
   });
 
   test('near misses come with one fix', () => {

@@ -114,6 +114,13 @@ describe('rename', () => {
     expect(formulaOf(after, 'total')).toBe('sum(route.km) + (');
   });
 
+  it('refuses the name of a unit that a formula reads as one', () => {
+    const rate = applyEdit(doc, formulaEdit(doc, 'total', undefined, 'sum(route.km) / (500 km/day)'));
+    expect(() => rename(rate, 'budget', undefined, 'day')).toThrow(
+      "'day' would come to mean another figure; choose another name.",
+    );
+  });
+
   it('is one step, and none when the name is the same', () => {
     expect(rename(doc, 'budget', undefined, 'cash').kind).toBe('group');
     expect(rename(doc, 'budget', undefined, 'budget')).toEqual({

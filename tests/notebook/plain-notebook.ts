@@ -80,28 +80,22 @@ function piecesOf(template: string): Piece[] {
 }
 
 const START: Readonly<Record<string, string>> = {
-  'route hard_km': '[:route.stretch] * [:route.harshness]',
+  'route hard_km': '[:route.km] * [:route.harshness]',
   'ride reach': 'running([:route.hard_km], [:wear.part])',
   'ride worn': '[:wear.rate] * [:ride.reach]',
   'ride left': '[wear]',
   'ride right': '[route]',
-  trip_km: 'sum([route.stretch])',
+  trip_km: 'sum([route.km])',
   most_worn: 'most([ride.worn])',
   waiting_cost: '[trip_km] / (500 km/day) * [day_value]',
 };
 
 /**
- * A notebook with a cell of each kind that edits treat differently. Its legs have a `stretch` where the small
- * trip has `km`: the name of a column that is also a unit means the unit once the column is gone.
+ * A notebook with a cell of each kind that edits treat differently. The column `km` of its legs is called like
+ * a unit, which no formula may come to mean when the column is gone.
  */
 export function startDocument(): NotebookDocument {
-  const trip = JSON.parse(
-    JSON.stringify(smallTrip())
-      .replace('"id":"km"', '"id":"stretch"')
-      .replace('"name":"km"', '"name":"stretch"')
-      .replace('km * harshness', 'stretch * harshness')
-      .replace('route.km', 'route.stretch'),
-  ) as NotebookDocument;
+  const trip = smallTrip();
   return {
     ...trip,
     cells: [

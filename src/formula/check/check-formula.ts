@@ -11,7 +11,7 @@ import { checkChoose } from './choose.ts';
 import { Context, constantText, constantVector } from './context.ts';
 import { checkConvert } from './convert.ts';
 import { inUnit, unitWords } from './measures.ts';
-import { checkMember, checkName } from './names.ts';
+import { checkMember, checkName, checkPerUnit } from './names.ts';
 import { type LastRun, runChanged } from './run-changed.ts';
 import { checkBinary, checkUnary } from './signs.ts';
 import { tidyUnit } from './tidy-unit.ts';
@@ -66,7 +66,7 @@ function checkTerm(context: Context, term: Term): Typed {
   const { span } = term;
   switch (term.type) {
     case 'name':
-      return checkName(context, term.name, span);
+      return term.perUnit ? checkPerUnit(context, term.name, span) : checkName(context, term.name, span);
     case 'member':
       return checkMember(context, term.table, term.column, span);
     case 'unary':

@@ -8,7 +8,7 @@ import { lookUpUnit } from '../unit-text.ts';
 import { type Context, constantVector } from './context.ts';
 import type { Typed } from './typed.ts';
 
-/** Checks a plain name: a column of this table or of a pairing's parents, a single figure, a constant, a unit. */
+/** Checks a plain name: a column of this table or of a pairing's parents, a single figure, a constant. */
 export function checkName(context: Context, name: string, span: Span): Typed {
   const meanings = context.scope.plain(name);
   if (meanings.length > 1) {
@@ -23,10 +23,22 @@ export function checkName(context: Context, name: string, span: Span): Typed {
   if (meaning !== undefined) return checkMeaning(context, meaning, span);
   const constant = checkConstant(name, span);
   if (constant !== null) return constant;
-  const unit = lookUpUnit(name);
-  if (unit !== null)
+  throw lookUpUnit(name) === null ? unknownName(context, name, span) : bareUnit(context, name, span);
+}
+
+/** Checks a unit's name right after the slash of a figure with its unit; a figure may be called so too. */
+export function checkPerUnit(context: Context, name: string, span: Span): Typed {
+  const meaning = context.scope.plain(name)[0];
+  const unit = lookUpUnit(name) ?? PLAIN;
+  if (meaning === undefined)
     return { kind: 'number', unit, table: null, literal: 1, span, evaluate: constantVector('number', 1) };
-  throw unknownName(context, name, span);
+  throw context.fault(
+    'two-meanings',
+    `${name} means two things here: ${meaning.words} and the unit ${name}.`,
+    `Write (${name}) for the figure, or (1 ${name}) for the unit.`,
+    span,
+    fixFor(context, span, [`(${name})`]),
+  );
 }
 
 const dotted = (node: string): string => node.split('.').slice(-2).join('.');
@@ -97,6 +109,20 @@ function fixFor(
     label: `Use ${word}`,
     formula: context.formula.slice(0, span.from) + word + context.formula.slice(span.to),
   };
+}
+
+/**
+ * A unit's name without a number. It is never taken for one of the unit: a column `km` that was removed would
+ * leave formulas that read it with a kilometre in its place, and nobody would know.
+ */
+function bareUnit(context: Context, name: string, span: Span): FormulaFault {
+  return context.fault(
+    'unknown-name',
+    `There is no figure or column called ${name}; ${name} alone is no figure, but a unit.`,
+    `Write 1 ${name} where the unit is meant, or add a cell or column with this name.`,
+    span,
+    fixFor(context, span, [`1 ${name}`]),
+  );
 }
 
 function unknownName(context: Context, name: string, span: Span): FormulaFault {

@@ -63,6 +63,12 @@ describe('what is offered', () => {
     expect(labels(offered('distance * 2 k|', 'route'))[0]).toBe('km');
     expect(labels(offered('distance to m|', 'route'))[0]).toBe('km');
     expect(labels(offered('distance + m|', 'route'))[0]).toBe('surface');
+    expect(labels(offered('distance / (500 km/d|', 'route'))[0]).toBe('km');
+  });
+
+  test('elsewhere a unit comes with its number, as it is no figure alone', () => {
+    const day = offered('distance / d|', 'route')?.offers.find(({ label }) => label === 'day');
+    expect(day?.apply).toBe('1 day');
   });
 
   test('inside a text nothing but the choices of what it is compared with', () => {
