@@ -5,13 +5,16 @@ import { type Opened, openDocument } from './schema.ts';
 /** A notebook file: JSON text in UTF-8, laid out to be read and compared line by line. */
 export const NOTEBOOK_FILE_ENDING = '.sparewell.json';
 
+const LINE_FEED = 10;
+const TOO_LARGE = 'This file is too large to be a notebook.';
+
 /**
  * Reads the text of a notebook file.
  *
  * @returns the document, or one sentence that says what is wrong and where
  */
 export function readNotebookFile(text: string): Opened {
-  if (text.length > BOUNDS.fileCharacters) return { refusal: 'This file is too large to be a notebook.' };
+  if (text.length > BOUNDS.fileCharacters) return { refusal: TOO_LARGE };
   const bare = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
   if (bare.trim() === '') return { refusal: 'This file is empty; choose a notebook file.' };
   let json: unknown;
@@ -21,6 +24,39 @@ export function readNotebookFile(text: string): Opened {
     return { refusal: `This is not a whole notebook file: ${placeOfBreak(bare, error)}.` };
   }
   return openDocument(json);
+}
+
+/**
+ * Reads the bytes of a notebook file. Bytes that are no UTF-8 refuse it: read past, they would leave another
+ * letter in the place of what was written.
+ */
+export function readNotebookBytes(bytes: Uint8Array): Opened {
+  // No character takes more than four bytes.
+  if (bytes.length > 4 * BOUNDS.fileCharacters) return { refusal: TOO_LARGE };
+  try {
+    return readNotebookFile(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
+  } catch {
+    return {
+      refusal: `This file is damaged or was saved in other letters than UTF-8: ${placeOfLetter(bytes)}. Take another copy of it.`,
+    };
+  }
+}
+
+/** The first line that cannot be read. */
+function placeOfLetter(bytes: Uint8Array): string {
+  const decoder = new TextDecoder('utf-8', { fatal: true });
+  let line = 1;
+  let from = 0;
+  for (let at = bytes.indexOf(LINE_FEED); at >= 0; at = bytes.indexOf(LINE_FEED, from)) {
+    try {
+      decoder.decode(bytes.subarray(from, at + 1));
+    } catch {
+      break;
+    }
+    line += 1;
+    from = at + 1;
+  }
+  return `line ${line} cannot be read`;
 }
 
 /** Browsers word this differently, and not all give the place. */

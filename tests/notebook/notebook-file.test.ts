@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { NotebookDocument } from '../../src/notebook/document.ts';
-import { readNotebookFile, writeNotebookFile } from '../../src/notebook/notebook-file.ts';
+import { readNotebookBytes, readNotebookFile, writeNotebookFile } from '../../src/notebook/notebook-file.ts';
 import { sampleNotebook } from './sample.ts';
 
 /** The same value with the fields of every object in the opposite order. */
@@ -78,6 +78,16 @@ describe('notebook files', () => {
         },
       ),
     );
+  });
+
+  it('are refused when a byte is no UTF-8, with the line where it stands', () => {
+    const bytes = new TextEncoder().encode(writeNotebookFile({ ...sampleNotebook(), gist: 'über den Paß' }));
+    expect(readNotebookBytes(bytes)).toMatchObject({ document: { gist: 'über den Paß' } });
+    const at = bytes.indexOf(0xc3);
+    const line = new TextDecoder().decode(bytes.subarray(0, at)).split('\n').length;
+    expect(readNotebookBytes(bytes.with(at, 0xff))).toEqual({
+      refusal: `This file is damaged or was saved in other letters than UTF-8: line ${line} cannot be read. Take another copy of it.`,
+    });
   });
 
   it('may begin with a byte order mark', () => {

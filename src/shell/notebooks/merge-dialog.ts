@@ -9,7 +9,7 @@ import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { type Difference, partnerDifferences } from '../../notebook/merge-partner.ts';
 import { takeEdit } from '../../notebook/merge-take.ts';
 import type { Moment } from '../../notebook/moments.ts';
-import { readNotebookFile } from '../../notebook/notebook-file.ts';
+import { readFile } from '../session/notebook-files.ts';
 import { mergeDialogStyles } from './merge-dialog.styles.ts';
 import { notebooksDialogStyles } from './notebooks-dialog.styles.ts';
 
@@ -79,7 +79,7 @@ export class MergeDialog extends LitElement {
   /** Reads the partner's file; one that cannot be read is refused with a sentence. */
   async open(file: File): Promise<void> {
     this.said = '';
-    const opened = readNotebookFile(await file.text());
+    const opened = await readFile(file);
     this.partner = 'refusal' in opened ? null : { file: file.name, document: opened.document };
     this.refusal = 'refusal' in opened ? `${file.name}: ${opened.refusal} Nothing was changed.` : '';
   }

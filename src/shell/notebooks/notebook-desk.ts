@@ -2,10 +2,10 @@ import type { NotebookDocument } from '../../notebook/document.ts';
 import { notebookEdit } from '../../notebook/edits.ts';
 import { LiveNotebook } from '../../notebook/live-notebook.ts';
 import type { Moment } from '../../notebook/moments.ts';
-import { readNotebookFile } from '../../notebook/notebook-file.ts';
 import { CHANNEL_NAME } from '../../notebook/storage/keeper.ts';
 import type { NotebookStore } from '../../notebook/storage/notebook-store.ts';
 import { pastStore } from '../session/begin-past.ts';
+import { readFile } from '../session/notebook-files.ts';
 import { sessionOfKept } from '../session/open-session.ts';
 import { forgetNotebooks } from '../session/remembered.ts';
 import type { Session } from '../session/session.ts';
@@ -169,7 +169,7 @@ export class NotebookDesk {
 
   /** Opens a file that was chosen or dropped; one that cannot be read is refused with a sentence. */
   async openFile(file: File): Promise<void> {
-    const opened = readNotebookFile(await file.text());
+    const opened = await readFile(file);
     if ('refusal' in opened) this.#page.notice = `${file.name}: ${opened.refusal} What was open stays open.`;
     else await this.#page.openDocument(opened.document);
   }

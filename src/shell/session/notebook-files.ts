@@ -1,5 +1,6 @@
 import type { NotebookDocument } from '../../notebook/document.ts';
-import { NOTEBOOK_FILE_ENDING, readNotebookFile, writeNotebookFile } from '../../notebook/notebook-file.ts';
+import { NOTEBOOK_FILE_ENDING, readNotebookBytes, writeNotebookFile } from '../../notebook/notebook-file.ts';
+import type { Opened } from '../../notebook/schema.ts';
 
 /**
  * Has the user choose a notebook file and reads it.
@@ -11,8 +12,19 @@ export async function chooseNotebookFile(): Promise<
 > {
   const file = await chooseFile('.json,application/json');
   if (!file) return null;
-  const opened = readNotebookFile(await file.text());
+  const opened = await readFile(file);
   return 'refusal' in opened ? { refusal: `${file.name}: ${opened.refusal}` } : opened;
+}
+
+/** Reads a notebook file that was chosen or dropped; one that cannot be read is refused with a sentence. */
+export async function readFile(file: File): Promise<Opened> {
+  let bytes: ArrayBuffer;
+  try {
+    bytes = await file.arrayBuffer();
+  } catch {
+    return { refusal: 'The browser could not read this file; it may have been moved. Choose it again.' };
+  }
+  return readNotebookBytes(new Uint8Array(bytes));
 }
 
 function chooseFile(accept: string): Promise<File | null> {
