@@ -361,6 +361,8 @@ export const documentFields = {
   title: text(BOUNDS.titleLength),
   gist: text(BOUNDS.gistLength),
   money: currency,
-  measures: v.optional(v.picklist(['metric', 'imperial'], 'must be metric or imperial')),
+  measures: v.optional(
+    v.picklist(['metric', 'imperial', 'imperial_uk'], 'must be metric, imperial or imperial_uk'),
+  ),
   shown_money: v.optional(currency),
 };

@@ -11,23 +11,32 @@ interface Swap {
   readonly decimals: number;
 }
 
+/** Miles and pounds, with the gallon of the United States or of the United Kingdom. */
+const imperial = (gallon: string, other: string): readonly Swap[] => [
+  { from: 'km', to: 'mi', decimals: 0 },
+  { from: 'kg', to: 'lb', decimals: 0 },
+  { from: 'L', to: gallon, decimals: 1 },
+  { from: other, to: gallon, decimals: 0 },
+];
+
 /** Names that are changed wherever they stand in a unit: km, km/h, L/(100 km), EUR/kg. */
 const SWAPS: Readonly<Record<Measures, readonly Swap[]>> = {
-  imperial: [
-    { from: 'km', to: 'mi', decimals: 0 },
-    { from: 'kg', to: 'lb', decimals: 0 },
-    { from: 'L', to: 'galUS', decimals: 1 },
-  ],
+  imperial: imperial('galUS', 'galUK'),
+  imperial_uk: imperial('galUK', 'galUS'),
   metric: [
     { from: 'mi', to: 'km', decimals: 0 },
     { from: 'lb', to: 'kg', decimals: 0 },
     { from: 'galUS', to: 'L', decimals: -1 },
+    { from: 'galUK', to: 'L', decimals: -1 },
   ],
 };
 
+const TO_INCHES: readonly Swap[] = [{ from: 'mm', to: 'inch', decimals: 2 }];
+
 /** Changed only where they are the whole unit: a wear rate stays in the gauge's own measure. */
 const WHOLE_SWAPS: Readonly<Record<Measures, readonly Swap[]>> = {
-  imperial: [{ from: 'mm', to: 'inch', decimals: 2 }],
+  imperial: TO_INCHES,
+  imperial_uk: TO_INCHES,
   metric: [
     { from: 'inch', to: 'mm', decimals: -2 },
     { from: 'in', to: 'mm', decimals: -2 },
@@ -66,9 +75,9 @@ export function otherMeasure(unit: string, to: Measures): NewUnit | null {
 export function convertMeasures(document: NotebookDocument, to: Measures): Edit {
   const edits = document.cells.flatMap((cell, at) => convertCell(cell, at, to));
   const label =
-    to === 'imperial'
-      ? 'Change to miles, inches, pounds and gallons'
-      : 'Change to kilometres, millimetres, kilograms and litres';
+    to === 'metric'
+      ? 'Change to kilometres, millimetres, kilograms and litres'
+      : 'Change to miles, inches, pounds and gallons';
   return { kind: 'group', label, edits };
 }
 

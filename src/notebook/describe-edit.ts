@@ -20,6 +20,12 @@ export interface EditWords {
   readonly change: string;
 }
 
+const MEASURE_WORDS: Readonly<Record<string, string>> = {
+  metric: 'metric',
+  imperial: 'miles and US gallons',
+  imperial_uk: 'miles and imperial gallons',
+};
+
 const FIELD_WORDS: Readonly<Record<NotebookField, string>> = {
   title: 'Notebook name',
   gist: 'Notebook gist',
@@ -57,7 +63,9 @@ export function describeEdit(document: NotebookDocument, edit: Edit): EditWords 
       return { what: edit.part, change: `${edit.call} ${edit.after ? 'forbidden' : 'allowed again'}` };
     case 'notebook': {
       const none = edit.field === 'measures' || edit.field === 'shown_money' ? 'as kept' : 'empty';
-      return { what: FIELD_WORDS[edit.field], change: `${edit.before || none} to ${edit.after || none}` };
+      const words = (text: string): string =>
+        (edit.field === 'measures' ? MEASURE_WORDS[text] : text) || none;
+      return { what: FIELD_WORDS[edit.field], change: `${words(edit.before)} to ${words(edit.after)}` };
     }
     case 'group': {
       const only = edit.edits.length === 1 ? edit.edits[0] : undefined;

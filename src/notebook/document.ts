@@ -22,7 +22,7 @@ export interface NotebookDocument {
   readonly cells: readonly Cell[];
 }
 
-export type Measures = 'metric' | 'imperial';
+export type Measures = 'metric' | 'imperial' | 'imperial_uk';
 
 export type Cell =
   | NoteCell

@@ -1,7 +1,8 @@
 import { describeEdit, type EditWords } from './describe-edit.ts';
-import type { NotebookDocument, TableCell } from './document.ts';
+import type { Cell, NotebookDocument, TableCell, TableColumn } from './document.ts';
 import type { RowEntries } from './edit.ts';
 import { cellHead, columnsOf, findCell, findColumn, isEntered } from './lookup.ts';
+import { movedInWords } from './merge-order.ts';
 import { matchRows } from './merge-rows.ts';
 import { columnSettings, type Slot, settingsOf, slotsOf } from './merge-slots.ts';
 import { same } from './same.ts';
@@ -127,7 +128,8 @@ function wordsOf(slot: Slot, mine: NotebookDocument, theirs: NotebookDocument): 
       after: theirs[field] ?? '',
     });
   }
-  if (slot.cell === undefined) return { what: 'Cards', change: 'stand in another order' };
+  if (slot.cell === undefined)
+    return { what: 'Cards', change: movedItems(mine.cells, theirs.cells, cellHead) };
   const [own, other] = [findCell(mine, slot.cell), findCell(theirs, slot.cell)];
   const placed = <T>(item: T | null) => (item === null ? null : { item, at: 0 });
   switch (slot.kind) {
@@ -153,11 +155,41 @@ function wordsOf(slot: Slot, mine: NotebookDocument, theirs: NotebookDocument): 
         change: `${own.pins[slot.part] ?? 'as proposed'} to ${other.pins[slot.part] ?? 'as proposed'}`,
       };
     case 'order':
-      return { what: 'Columns and rows', change: 'stand in another order' };
+      if (own === null || other === null) break;
+      return { what: 'Order', change: movedInside(own, other) };
     default:
       if (own !== null && other !== null) return wordsInTable(slot, mine, theirs);
   }
   return { what: 'A cell', change: 'changed' };
+}
+
+/** Which of the things that both have stand elsewhere. */
+function movedItems<T extends { readonly id: string }>(
+  mine: readonly T[],
+  theirs: readonly T[],
+  nameOf: (item: T) => string,
+): string {
+  const places = new Map(theirs.map(({ id }, at) => [id, at]));
+  const shared = mine.filter(({ id }) => places.has(id));
+  return movedInWords(
+    shared.map(nameOf),
+    shared.map(({ id }) => places.get(id)!),
+  );
+}
+
+function movedInside(own: Cell, other: Cell): string {
+  const columns = movedItems<TableColumn>(
+    columnsOf(own),
+    columnsOf(other),
+    ({ title, name }) => `column ${title ?? name}`,
+  );
+  if (own.kind !== 'table' || other.kind !== 'table') return columns;
+  const rows = matchRows(own, other).theirs.flatMap((place, row) => (place === -1 ? [] : [{ place, row }]));
+  const moved = movedInWords(
+    rows.map(({ row }) => rowName(own, row)),
+    rows.map(({ place }) => place),
+  );
+  return [columns, moved].filter((words) => words !== '').join('; ');
 }
 
 function wordsInTable(

@@ -32,7 +32,7 @@ test('miles and dollars are shown and typed, kept as they were, and undone', asy
     await expect.poll(() => words(cash(page))).toMatch(/of 1,050 EUR/);
 
     const dialog = await units(page);
-    await dialog.getByRole('radio', { name: /Imperial/ }).check();
+    await dialog.getByRole('radio', { name: /US gallons/ }).check();
     await dialog.getByRole('combobox').selectOption('USD');
     expect(
       (await axe(page)).filter(({ elements }) => elements.some((one) => one.includes('sw-units'))),

@@ -21,6 +21,7 @@ import {
   replaceColumn,
 } from '../../src/notebook/edits.ts';
 import { findCell, findColumn, isEntered, rowCount } from '../../src/notebook/lookup.ts';
+import { movedInWords } from '../../src/notebook/merge-order.ts';
 import { partnerDifferences } from '../../src/notebook/merge-partner.ts';
 import { slotsOf } from '../../src/notebook/merge-slots.ts';
 import { takeEdit, taken } from '../../src/notebook/merge-take.ts';
@@ -178,5 +179,34 @@ describe('a partner’s file', () => {
       ['Front brake pads, rate', 'theirs'],
       ['Chain, now', 'both'],
     ]);
+  });
+
+  it('says which rows, columns and cards stand elsewhere, and where', () => {
+    const wear = wearOf(base);
+    const parts = (findColumn(wear, 'wear-part') as { entries: readonly string[] }).entries;
+    const [first, second, third] = parts;
+    const row = Object.fromEntries(
+      wear.columns.filter(isEntered).map(({ id, entries }) => [id, entries[0]!]),
+    );
+    const rowMoved = [
+      removeRows(base, 'wear', 0, 1),
+      addRows(applyEdit(base, removeRows(base, 'wear', 0, 1)), 'wear', 1, [row]),
+    ].reduce(applyEdit, base);
+    expect(third).toBeDefined();
+    expect(partnerDifferences(base, rowMoved).map(({ words }) => words)).toEqual([
+      { what: 'Order', change: `${first} now after ${second}` },
+    ]);
+    const [a, b] = base.cells;
+    const cardMoved = applyEdit(base, moveCell(base, a!.id, 1));
+    expect(partnerDifferences(base, cardMoved).map(({ words }) => words.what)).toEqual(['Cards']);
+    expect(partnerDifferences(base, cardMoved)[0]!.words.change).toMatch(/ now (first|after) /);
+    expect(b).toBeDefined();
+  });
+
+  it('names the fewest that moved', () => {
+    expect(movedInWords(['a', 'b', 'c', 'd'], [3, 0, 1, 2])).toBe('a now after d');
+    expect(movedInWords(['a', 'b', 'c', 'd'], [1, 2, 3, 0])).toBe('d now first');
+    expect(movedInWords(['a', 'b', 'c'], [4, 5, 9])).toBe('');
+    expect(movedInWords(['a', 'b', 'c', 'd', 'e'], [4, 3, 2, 1, 0])).toMatch(/and 1 more$/);
   });
 });

@@ -43,6 +43,17 @@ describe('figures in the notebook’s own choice of measures and money', () => {
     expect(Math.abs(as!.toKept(figure) / kept - 1)).toBeLessThan(1e-12);
   });
 
+  it('tells the gallon of the United Kingdom from that of the United States', () => {
+    // Exact by definition: NIST SP 811, appendix B.8 (gallon, Canadian and UK, 4.54609 L; US 3.785 411 784 L).
+    const uk = small({ measures: 'imperial_uk' });
+    expect(shownAs(uk, 'L')).toMatchObject({ unit: 'galUK', extraDecimals: 1 });
+    expect(shownAs(uk, 'L')!.toShown(4.54609)).toBeCloseTo(1, 12);
+    expect(shownAs(uk, 'km')!.unit).toBe('mi');
+    expect(shownAs(uk, 'galUS')!.toShown(4.54609)).toBeCloseTo(3.785411784, 12);
+    expect(shownAs(imperial, 'galUK')!.toShown(3.785411784)).toBeCloseTo(4.54609, 12);
+    expect(shownAs(small({ measures: 'metric' }), 'galUK')!.toShown(1)).toBeCloseTo(4.54609, 12);
+  });
+
   it('shows sums through the rates of exchange, also behind a rate and with measures', () => {
     // 0.92 EUR a dollar: 92 EUR are 100 USD.
     expect(shownAs(dollars, 'EUR')).toMatchObject({ unit: 'USD' });
@@ -102,7 +113,7 @@ describe('figures in the notebook’s own choice of measures and money', () => {
     await within(demo(), async (live) => {
       const first = look(live);
       const choice = fc.record({
-        measures: fc.constantFrom('', 'metric', 'imperial'),
+        measures: fc.constantFrom('', 'metric', 'imperial', 'imperial_uk'),
         shown_money: fc.constantFrom('', 'EUR', 'USD'),
       });
       await fc.assert(

@@ -12,7 +12,8 @@ import { notebooksDialogStyles } from './notebooks-dialog.styles.ts';
 const MEASURES: readonly { readonly is: Measures | ''; readonly name: string; readonly gist: string }[] = [
   { is: '', name: 'As kept', gist: 'each figure in the unit of its column' },
   { is: 'metric', name: 'Metric', gist: 'kilometres, millimetres, kilograms, litres' },
-  { is: 'imperial', name: 'Imperial', gist: 'miles, inches, pounds, US gallons' },
+  { is: 'imperial', name: 'Miles and US gallons', gist: 'with inches and pounds' },
+  { is: 'imperial_uk', name: 'Miles and imperial gallons', gist: 'with inches and pounds' },
 ];
 
 /**
