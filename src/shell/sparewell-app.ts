@@ -3,11 +3,9 @@ import { baseStyles } from '../../cells/shared/base-styles.ts';
 import type { PickDetail } from '../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../cells/shared/control-styles.ts';
 import type { NotebookDocument } from '../notebook/document.ts';
-import { addCell, group } from '../notebook/edits.ts';
 import type { KeeperState } from '../notebook/storage/keeper.ts';
 import { type NotebookStore, openNotebookStore } from '../notebook/storage/notebook-store.ts';
 import type { Beginning } from './empty-notebook.ts';
-import { firstCards } from './first-cards.ts';
 import type { HeadAction } from './head/head-bar.ts';
 import { makeDefault } from './make-default.ts';
 import type { NewFrom } from './new-notebook-dialog.ts';
@@ -15,12 +13,11 @@ import type { DeskPage, NotebookDesk } from './notebooks/notebook-desk.ts';
 import type { StandBy } from './offline/stand-by.ts';
 import { PageGuards } from './page-guards.ts';
 import { type Page, PageKeyboard } from './page-keyboard.ts';
-import { cellOfNode, stillThere } from './page-moves.ts';
+import { stillThere } from './page-moves.ts';
+import { PagePicks } from './page-picks.ts';
 import type { CardAction } from './panel/card-slip.ts';
-import type { GoDetail } from './panel/figure-slip.ts';
 import { printFirstSheet, printSheet } from './print/print-sheet.ts';
-import { moveStop, removeStop } from './road/move-stop.ts';
-import { newCell } from './road/new-cell.ts';
+import { RoadEdits } from './road/road-edits.ts';
 import type { AddDetail, MoveDetail, RoadView } from './road/road-view.ts';
 import { type Stop, stopOf, stopsOf } from './road/stops.ts';
 import { changeWords } from './session/change-words.ts';
@@ -31,8 +28,6 @@ import type { Session } from './session/session.ts';
 import { sparewellAppStyles } from './sparewell-app.styles.ts';
 import { Walk } from './walk/walk.ts';
 
-/** Under this width the panel is a bottom sheet, in px. */
-const SHEET_WIDTH = 1240;
 const NOT_FETCHED = 'A part of the page could not be fetched. Load the page again when there is a network.';
 /** How long figures rest before their change is read out, in ms: one sentence for one edit. */
 const SAY_AFTER_MS = 700;
@@ -69,6 +64,8 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
   #desk: NotebookDesk | null = null;
   #stopDrops: (() => void) | null = null;
   readonly #walk = new Walk(this);
+  readonly #picks = new PagePicks(this);
+  readonly #edits = new RoadEdits(this);
   #sayLater: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
@@ -138,15 +135,15 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     const { notebook } = session;
     const empty = notebook.document.cells.length === 0;
     return html`<sw-head-bar .notebook=${notebook} .kept=${this.kept} .file=${this.file} .notice=${this.notice} .mend=${this.notice === session.notice ? session.mend : null} @sw-action=${this.#onAction}></sw-head-bar>
-      <sw-tally-strip .notebook=${notebook} .last=${session.log.entries[0] ?? null} @sw-action=${this.#onAction} @sw-pick=${this.#onPick}></sw-tally-strip>
+      <sw-tally-strip .notebook=${notebook} .last=${session.log.entries[0] ?? null} @sw-action=${this.#onAction} @sw-pick=${this.#picks.pick}></sw-tally-strip>
       <div
         class="bench ${this.shut ? '' : 'open'}"
-        @sw-pick=${this.#onPick}
-        @sw-open=${this.#onOpen}
+        @sw-pick=${this.#picks.pick}
+        @sw-open=${this.#picks.open}
         @sw-print=${printSheet}
         @sw-walk=${() => this.#walk.start(notebook.document)}
-        @sw-visit=${this.#onVisit}
-        @sw-go=${this.#onGo}
+        @sw-visit=${this.#picks.visit}
+        @sw-go=${this.#picks.go}
         @sw-step=${(event: CustomEvent<{ way: 'undo' | 'redo' }>) => this.act(event.detail.way)}
         @sw-says=${(event: CustomEvent<{ text: string }>) => this.say(event.detail.text)}
       >
@@ -156,8 +153,8 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
           .notebook=${notebook}
           .picked=${this.picked}
           .entries=${session.log.entries}
-          @sw-close=${this.closePanel}
-          @sw-card=${(event: CustomEvent<CardAction>) => this.#cardAction(event.detail)}
+          @sw-close=${this.#picks.close}
+          @sw-card=${(event: CustomEvent<CardAction>) => this.#edits.act(event.detail)}
         ></sw-side-panel>
       </div>
       <sw-new-notebook-dialog @sw-new=${(event: CustomEvent<NewFrom>) => this.#new(event.detail)}></sw-new-notebook-dialog>
@@ -179,7 +176,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
       .notebook=${session.notebook}
       .selected=${this.picked?.cell ?? null}
       .picked=${this.picked}
-      @sw-add=${(event: CustomEvent<AddDetail>) => this.#add(event.detail)}
+      @sw-add=${(event: CustomEvent<AddDetail>) => this.#edits.add(event.detail)}
       @sw-move=${(event: CustomEvent<MoveDetail>) => this.move(event.detail.stop, event.detail.to)}
     ></sw-road>`;
   }
@@ -247,110 +244,18 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     this.said = text;
   }
 
-  // Picking
-
-  #onPick(event: CustomEvent<PickDetail>): void {
-    event.stopPropagation();
-    this.picked = event.detail;
-    // On a narrow screen a tap into a card must not cover it with the sheet; a tapped figure may.
-    this.shut = event.detail.node === null && event.detail.row === null && innerWidth <= SHEET_WIDTH;
-  }
-
-  #onOpen(event: CustomEvent<PickDetail>): void {
-    this.picked = event.detail;
-    this.shut = false;
-  }
-
-  #onVisit(event: CustomEvent<PickDetail>): void {
-    this.picked = event.detail;
-    void this.updateComplete.then(() => this.road?.focusStop(event.detail.cell));
-  }
-
-  #onGo(event: CustomEvent<GoDetail>): void {
-    const { node, row, scroll } = event.detail;
-    const cell = this.session && cellOfNode(this.session.notebook.document, node);
-    if (!scroll || !cell) return;
-    this.picked = { cell: cell.id, node, row };
-    const stop = stopOf(this.stops, cell.id);
-    if (!stop) return;
-    this.road?.openCard(stop.id);
-    this.road?.focusStop(stop.id);
-  }
-
   closePanel(): void {
-    const stop = this.stop;
-    this.picked = null;
-    this.shut = true;
-    if (stop) this.road?.focusStop(stop.id);
+    this.#picks.close();
   }
 
-  // Edits of the road
+  move(stopId: string, to: number): void {
+    this.#edits.move(stopId, to);
+  }
 
   #begin(way: Beginning): void {
     if (way === 'open') this.act('open');
     else if (way === 'demo' || way === 'own-trip') void this.#new(way);
-    else if (this.session) {
-      const { notebook } = this.session;
-      const cells = firstCards(way);
-      // All made for the empty notebook: each goes in after the ones before it.
-      const edits = cells.map((cell, at) => ({
-        ...addCell(notebook.document, cell, at),
-        after: { item: cell, at },
-      }));
-      notebook.apply(
-        group(
-          `${cells[0]?.kind === 'value' ? 'Trip values' : (cells[0]?.title ?? '')} added`,
-          edits as never,
-        ),
-      );
-    }
-  }
-
-  #add({ kind, after }: AddDetail): void {
-    const { session } = this;
-    if (!session) return;
-    const { document } = session.notebook;
-    const made = newCell(document, kind);
-    if ('needs' in made) {
-      this.notice = made.needs;
-      return;
-    }
-    const stop = stopOf(this.stops, after);
-    const last = stop?.cells.at(-1);
-    session.notebook.apply(addCell(document, made.cell, last ? document.cells.indexOf(last) + 1 : 0));
-    this.picked = { cell: made.cell.id, node: null, row: null };
-    void this.updateComplete.then(async () => {
-      await this.road?.updateComplete;
-      this.road?.focusStop(made.cell.id);
-    });
-  }
-
-  move(stopId: string, to: number): void {
-    const { session } = this;
-    const stop = this.stops.find((one) => one.id === stopId);
-    const edit = session && stop ? moveStop(session.notebook.document, stop, to) : null;
-    if (!session || !stop || !edit) return;
-    session.notebook.apply(edit);
-    this.say(`${stop.title} moved`);
-    void this.updateComplete.then(async () => {
-      await this.road?.updateComplete;
-      this.road?.focusStop(stopId);
-    });
-  }
-
-  #cardAction(action: CardAction): void {
-    const stop = this.stop;
-    if (!stop || !this.session) return;
-    const at = this.stops.findIndex((one) => one.id === stop.id);
-    if (action === 'move-up') this.move(stop.id, at - 1);
-    else if (action === 'move-down') this.move(stop.id, at + 1);
-    else if (action === 'add-below') this.road?.openAdd(stop.id);
-    else {
-      const next = this.stops[at + 1] ?? this.stops[at - 1];
-      this.session.notebook.apply(removeStop(this.session.notebook.document, stop));
-      this.say(`${stop.title} removed; Undo puts it back`);
-      if (next) void this.updateComplete.then(() => this.road?.focusStop(next.id));
-    }
+    else this.#edits.begin(way);
   }
 
   // Notebook actions
