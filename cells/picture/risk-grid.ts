@@ -3,7 +3,7 @@ import { cellWords, type RiskMap, type RiskPart } from './risk-reading.ts';
 
 /** Widths in rem, so that they follow the reader's text size. A leg has room for two digits at least. */
 const LEAST_LEG_REM = 1.35;
-const PART_REM = 9.4;
+const PART_REM = 10.6;
 const TOTAL_REM = 3.7;
 
 /** The likeliest leg is framed from this chance on: below it no figure stands in the cell. */

@@ -30,7 +30,10 @@ export interface RiskPart {
   readonly cost: number;
 }
 
-/** Parts by legs, the part with most at stake first. */
+/**
+ * Parts by legs. All left and as called have the same order of parts, the one with most at stake in either
+ * first, and the same steps of the shade, so that the two can be compared by eye.
+ */
 export interface RiskMap {
   readonly parts: readonly RiskPart[];
   readonly legs: readonly RiskLeg[];
@@ -47,8 +50,8 @@ export interface RiskMap {
 const STEPS = [0.01, 0.05, 0.15, 0.35, 0.65] as const;
 
 /**
- * Reads the map. Amounts are shaded in five steps of the greatest of them; the bounds have one figure each, so
- * that the key can be read.
+ * Reads the map. Amounts are shaded in five steps of the greatest of them, be it with all parts left or as
+ * called; the bounds have one figure each, so that the key can be read.
  *
  * @param calls 'called' reads the chance and the cost with the calls as they stand
  */
@@ -58,10 +61,12 @@ export function readRisk(
   calls: RiskMap['calls'] = 'left',
 ): RiskMap {
   const { chance_called = '', cost_called = '' } = reads;
-  const called = { ...reads, chance: chance_called, cost: cost_called };
-  const reader = new ColumnReader(notebook, calls === 'left' ? reads : called);
+  const left = new ColumnReader(notebook, reads);
+  const called = new ColumnReader(notebook, { ...reads, chance: chance_called, cost: cost_called });
+  const reader = calls === 'left' ? left : called;
   const legs = new Map<string, number>();
   const parts = new Map<string, number[]>();
+  const stakes = new Map<string, number>();
   let most = 0;
   for (let row = 0; row < reader.rows('of'); row++) {
     const leg = reader.text('along', row);
@@ -71,15 +76,16 @@ export function readRisk(
     const rows = parts.get(name) ?? [];
     if (rows.length === 0) parts.set(name, rows);
     rows[at] = row;
-    const cost = reader.number('cost', row);
+    const cost = greater(left.number('cost', row), called.number('cost', row));
     if (cost > most) most = cost;
   }
   const bounds = STEPS.map((share) => oneFigure(share * most));
+  for (const [name, rows] of parts) stakes.set(name, greater(sumOf(left, rows), sumOf(called, rows)));
   const first = [...parts.values()][0] ?? [];
   return {
     parts: [...parts]
       .map(([name, rows]) => partOf(name, rows, legs.size, reader, bounds))
-      .sort((a, b) => b.cost - a.cost),
+      .sort((a, b) => (stakes.get(b.name) ?? 0) - (stakes.get(a.name) ?? 0)),
     legs: [...legs].map(([name, at]) => ({
       name,
       place: reader.text('place', first[at] ?? -1) || name,
@@ -94,13 +100,28 @@ export function readRisk(
   };
 }
 
+type Reader = ColumnReader<keyof PictureCell['reads']>;
+
+/** The greater of two amounts, of which either may not be known. */
+const greater = (a: number, b: number): number => (Number.isNaN(a) || b > a ? b : a);
+
+/** What is at stake over some rows; those without an amount are left out. */
+function sumOf(reader: Reader, rows: readonly number[]): number {
+  let sum = 0;
+  for (const row of rows) {
+    const cost = reader.number('cost', row ?? -1);
+    if (!Number.isNaN(cost)) sum += cost;
+  }
+  return sum;
+}
+
 const oneFigure = (amount: number): number => (amount > 0 ? Number(amount.toPrecision(1)) : 0);
 
 function partOf(
   name: string,
   rows: readonly number[],
   legs: number,
-  reader: ColumnReader<keyof PictureCell['reads']>,
+  reader: Reader,
   bounds: readonly number[],
 ): RiskPart {
   const cells: RiskCell[] = [];
@@ -141,7 +162,10 @@ export function riskWords(map: RiskMap, part: RiskPart, leg: RiskLeg, cell: Risk
 
 /** The map in words. */
 export function mapWords(map: RiskMap): string {
-  const [worst] = map.parts;
+  const worst = map.parts.reduce<RiskPart | undefined>(
+    (most, part) => (most === undefined || part.cost > most.cost ? part : most),
+    undefined,
+  );
   if (worst === undefined) return 'No row has a chance to show.';
   let peak = 0;
   worst.cells.forEach((cell, at) => {

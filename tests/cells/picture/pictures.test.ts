@@ -83,8 +83,11 @@ test('the map has every part on every leg, most at stake first, with the figures
     const map = readRisk(notebook, picture(notebook, 'risk_map'));
     expect([map.parts.length, map.legs.length]).toEqual([36, 26]);
     expect(map.legs.map((leg) => leg.name)).toEqual(texts(notebook, 'route.leg'));
-    const costs = map.parts.map((part) => part.cost);
-    expect(costs).toEqual([...costs].sort((a, b) => b - a));
+    const called = readRisk(notebook, picture(notebook, 'risk_map'), 'called');
+    const most = map.parts.map(({ name, cost }) =>
+      Math.max(cost, called.parts.find((part) => part.name === name)!.cost),
+    );
+    expect(most).toEqual([...most].sort((a, b) => b - a));
     const [chance, cost, parts, legs] = [
       figures(notebook, 'ride.p'),
       figures(notebook, 'ride.leave_cost'),
@@ -102,8 +105,9 @@ test('the map has every part on every leg, most at stake first, with the figures
       });
     }
     const [first] = map.parts;
+    const worst = map.parts.reduce((one, part) => (part.cost > one.cost ? part : one));
     expect(mapWords(map)).toMatch(
-      new RegExp(`^36 parts on 26 legs\\. Most is at stake with ${first!.name}, `),
+      new RegExp(`^36 parts on 26 legs\\. Most is at stake with ${worst.name}, `),
     );
     expect(riskWords(map, first!, map.legs[0]!, first!.cells[0]!)).toMatch(
       /help 40 km away: gives up here in/,
@@ -134,6 +138,17 @@ test('as called, what is at stake with each part is the cost on the road of its 
     const left = readRisk(notebook, cell);
     const sum = (one: typeof map): number => one.parts.reduce((all, part) => all + part.cost, 0);
     expect(sum(map)).toBeLessThan(sum(left));
+    // The two are compared by eye: the same rows, and the same shade for the same amount.
+    expect(map.bounds).toEqual(left.bounds);
+    expect(map.parts.map(({ name }) => name)).toEqual(left.parts.map(({ name }) => name));
+    // Whichever of the two has most at stake.
+    const { chance, cost, chance_called, cost_called } = cell.reads;
+    const turned = { chance: chance_called, cost: cost_called, chance_called: chance, cost_called: cost };
+    const other = readRisk(notebook, { ...cell, reads: { ...cell.reads, ...turned } as typeof cell.reads });
+    expect(other.bounds).toEqual(left.bounds);
+    expect(other.parts.map(({ name, cost: own }) => [name, own])).toEqual(
+      map.parts.map(({ name, cost: own }) => [name, own]),
+    );
   });
 });
 
