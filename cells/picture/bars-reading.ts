@@ -39,16 +39,17 @@ export function readBars(notebook: ReadNotebook, cell: PictureCell): Bars {
 
 /** Figures of one unit stand on one scale; another unit begins another list. */
 function singleMeasures(notebook: ReadNotebook, figures: readonly string[]): BarsMeasure[] {
-  const byUnit = new Map<string, Bar[]>();
+  const byUnit = new Map<string, (Bar & { readonly decimals: number })[]>();
   for (const node of figures) {
     const reader = new ColumnReader(notebook, { figure: node });
     const named = cellNamed(notebook.document, node);
-    const bar: Bar = {
+    const bar = {
       name: named?.title || node.replaceAll('_', ' '),
       node,
       row: 0,
       value: reader.number('figure'),
-      shown: showNumber(reader.number('figure'), decimalsOf(named)),
+      shown: '',
+      decimals: decimalsOf(named),
     };
     const unit = reader.unit('figure');
     byUnit.set(unit, [...(byUnit.get(unit) ?? []), bar]);
@@ -57,11 +58,23 @@ function singleMeasures(notebook: ReadNotebook, figures: readonly string[]): Bar
     title: unit || 'figures',
     unit,
     node: bars[0]?.node ?? '',
-    bars,
+    bars: alike(bars),
   }));
 }
 
-/** A figure is shown with the decimals of its own card. */
+/** Figures of one list have the same decimals: the fewest that one of them is shown with on its own card. */
+function alike(bars: readonly (Bar & { readonly decimals: number })[]): Bar[] {
+  const decimals = Math.min(...bars.map((bar) => bar.decimals));
+  return bars.map(({ name, node, row, value }) => ({
+    name,
+    node,
+    row,
+    value,
+    shown: showNumber(value, decimals),
+  }));
+}
+
+/** Decimals of a figure on its own card. */
 function decimalsOf(cell: NamedCell | null): number {
   if (cell?.kind === 'formula') return cell.decimals ?? DECIMALS;
   return cell?.kind === 'value' && cell.content.type === 'number'
