@@ -91,7 +91,7 @@ function changedTree(chance: Chance): string {
 }
 
 /** The file of a notebook with one or two of its bits or bytes turned, a run of bytes the same, or its end cut off. */
-function flippedBytes(chance: Chance): Uint8Array {
+function flippedBytes(chance: Chance): Uint8Array<ArrayBuffer> {
   const bytes = new TextEncoder().encode(chance.once(3) ? FILES[1] : FILES[0]);
   for (let left = 1 + chance.below(2); left > 0; left--) {
     const at = chance.below(bytes.length);
