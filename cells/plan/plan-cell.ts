@@ -145,7 +145,10 @@ export class PlanCellElement extends CellElement<PlanCell> {
     const follows = this.#calls?.plan === cell.name;
     const connect = follows || this.#calls === undefined ? nothing : this.#notFollowed(this.#calls, cell);
     if (fault !== null) {
-      if (fault.kind !== 'waits') return html`${faultBox(fault)}${connect}`;
+      const again = (): void => this.notebook.planAgain(cell.name);
+      // Only what the planner was asked can be asked once more; other faults are mended in the notebook.
+      const actions = fault.kind === 'domain' ? { again } : {};
+      if (fault.kind !== 'waits') return html`${faultBox(fault, actions)}${connect}`;
       return html`<p class="verdict">It waits for ${fault.root ?? 'another figure'}, which has no figure yet.</p>${connect}`;
     }
     if (solution === null)

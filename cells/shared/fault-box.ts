@@ -7,6 +7,8 @@ export interface FaultActions {
   readonly fix?: (formula: string) => void;
   /** Go to the figure or the field that is at fault. */
   readonly edit?: () => void;
+  /** Have what failed worked out once more. */
+  readonly again?: () => void;
 }
 
 /** Where a fault is, in words: `wear.rate, row 4`. Rows are counted from 1 for people. */
@@ -24,6 +26,7 @@ export function faultBox(fault: Fault, actions: FaultActions = {}, place = ''): 
     <span class="says">${place ? html`<b>${place}</b> ` : nothing}<b>${fault.message}</b> ${fault.mend ?? ''}</span>
     <span class="acts">
       ${fix && actions.fix ? html`<button class="btn slim fix" @click=${() => actions.fix?.(fix.formula)}>${fix.label}</button>` : nothing}
+      ${actions.again ? html`<button class="btn slim" @click=${() => actions.again?.()}>Work it out again</button>` : nothing}
       ${actions.edit ? html`<button class="plain" @click=${() => actions.edit?.()}>Edit</button>` : nothing}
     </span>
   </div>`;

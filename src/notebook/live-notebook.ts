@@ -217,6 +217,11 @@ export class LiveNotebook {
     return { working, solution: 'result' in value ? value : null, fault: null };
   }
 
+  /** Has the plan of a plan cell worked out once more, from the same figures: it was stopped, or has failed. */
+  planAgain(name: string): void {
+    this.graph.again(planSolutionNode(name));
+  }
+
   /** Rows of a table, pairing or calls cell; 0 while they cannot be told. */
   rowsOf(table: string): number {
     const rows = this.graph.value(rowsNode(table));

@@ -207,6 +207,23 @@ test('spending against risk is worked out once it is looked at; Enter on a point
   expect(await oursIn(page)).toEqual([]);
 });
 
+test('stopped, the plan says so and is worked out again when asked', async () => {
+  const { page } = app;
+  await ready(page);
+  const before = await sum(page, 'Expected cost');
+  await setBudget(page, '700');
+  // Its button comes late so as not to flicker; the keyboard is quicker.
+  const stop = plan(page).getByRole('button', { name: 'Stop working out the plan' });
+  await stop.evaluate((button: HTMLElement) => button.click());
+  const again = plan(page).getByRole('button', { name: 'Work it out again' });
+  await again.waitFor(SLOWLY);
+  await again.click();
+  await ready(page);
+  expect(await sum(page, 'Cash')).toBeLessThanOrEqual(700);
+  await page.locator('sw-head-bar').getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(() => sum(page, 'Expected cost'), SLOWLY).toBe(before);
+});
+
 test('on a phone nothing is wider than the page', async () => {
   const viewport = { width: 390, height: 844 };
   await withApp({ server, viewport, touch: true }, async ({ page }) => {

@@ -95,7 +95,7 @@ describe('the plan in the default notebook', () => {
     expect(solved(live).refused_pins[0]?.sentence).toMatch(/No workshop has it done in time/);
   });
 
-  test('stopped before it is ready it says so, and the next edit asks anew', async () => {
+  test('stopped before it is ready it says so; asked once more, or after the next edit, it is there', async () => {
     const planner = threadPlanner();
     let tell = (): void => undefined;
     const asked = new Promise<void>((resolve) => {
@@ -113,7 +113,13 @@ describe('the plan in the default notebook', () => {
     planner.cancel();
     await live.settled();
     expect(live.planOf('plan').fault?.message).toBe('The plan was stopped before it was ready.');
-    expect(live.planOf('plan').fault?.mend).toMatch(/^Change any figure/);
+    expect(live.planOf('plan').fault?.mend).toMatch(/^Have it worked out again, or change any figure/);
+    live.planAgain('plan');
+    await live.settled();
+    expect(solved(live).status).toBe('optimal');
+    live.planAgain('plan');
+    planner.cancel();
+    await live.settled();
     await setValue(live, 'cash_limit', 1000);
     expect(solved(live).status).toBe('optimal');
     expect(live.faults()).toEqual([]);

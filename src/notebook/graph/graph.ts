@@ -90,6 +90,17 @@ export class Graph {
     this.idle ??= this.compute();
   }
 
+  /** Works a node out once more from what it reads, as nothing of it is known: an answer from outside may be another. */
+  again(node: string): void {
+    const held = this.held.get(node);
+    if (held === undefined) return;
+    this.define(held.spec, held.variable);
+    this.redefined = true;
+    this.untold ??= withResolver();
+    this.wake();
+    this.idle ??= this.compute();
+  }
+
   private define(spec: NodeSpec, variable: Variable): void {
     const { node } = spec;
     const held: Held = { variable, spec, last: null };

@@ -169,13 +169,13 @@ function failed(name: string, error: unknown): Fault {
     return {
       kind: 'domain',
       message: 'The plan was stopped before it was ready.',
-      mend: 'Change any figure that it reads and it is worked out anew; each part keeps its own cheapest call until then.',
+      mend: 'Have it worked out again, or change any figure that it reads; each part keeps its own cheapest call until then.',
       place: { node: name },
     };
   return {
     kind: 'domain',
     message: `The plan could not be worked out: ${error instanceof Error ? error.message : 'the solver did not say why'}`,
-    mend: 'Undo the last edit, or reload the page; each part keeps its own cheapest call until then.',
+    mend: 'Have it worked out again, undo the last edit, or reload the page; each part keeps its own cheapest call until then.',
     place: { node: name },
   };
 }
