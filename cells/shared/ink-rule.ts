@@ -1,3 +1,5 @@
+import { FAR } from './out-of-sight.ts';
+
 /** How long the rule under a changed figure stands at full ink before it fades, in ms. */
 const HOLD_MS = 700;
 /** How long it takes to fade, in ms (the `--settle` of the look). */
@@ -27,12 +29,18 @@ export function inkRule(element: Element | null | undefined): void {
   waiting.add(element);
 }
 
+/** To begin the rule of a figure that nobody sees would have the browser lay out all that is out of sight. */
+function isOutOfSight(figure: Element): boolean {
+  const root = figure.getRootNode();
+  return root instanceof ShadowRoot && root.host.hasAttribute(FAR);
+}
+
 function ruleAll(): void {
   const figures = [...waiting];
   waiting.clear();
   if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
   for (const figure of figures) {
-    if (!figure.isConnected) continue;
+    if (!figure.isConnected || isOutOfSight(figure)) continue;
     const held = rules.get(figure);
     if (held) {
       held.currentTime = 0;

@@ -4,7 +4,7 @@ interface Drawn {
 }
 
 /** Attribute of elements out of sight: the browser may leave them out of its layout. */
-const FAR = 'far';
+export const FAR = 'far';
 
 /** Longest that a card out of sight waits while the page is busy, ms. */
 const MOST_WAIT_MS = 200;

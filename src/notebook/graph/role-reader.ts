@@ -1,5 +1,5 @@
 import type { Column, ColumnType, FigureColumn, Rows, TextColumn } from '../../formula/column.ts';
-import { isPlain, sameDimensions } from '../../formula/unit.ts';
+import { isPlain, sameDimensions, type Unit } from '../../formula/unit.ts';
 import { parseUnit } from '../../formula/unit-text.ts';
 import type { PlanRole } from '../document.ts';
 
@@ -40,6 +40,15 @@ const MEASURES: Partial<Record<PlanRole, string>> = {
   days_left: 'day',
   margin_days: 'day',
 };
+
+const measures = new Map<string, Unit>();
+
+/** A plan's unit, read once: a question is put together after each edit. */
+function measure(text: string): Unit {
+  const unit = measures.get(text) ?? parseUnit(text);
+  measures.set(text, unit);
+  return unit;
+}
 
 /** Reads roles row by row, in the plan's units. */
 export class RoleReader {
@@ -82,7 +91,7 @@ export class RoleReader {
     if (held !== undefined) return held;
     const wanted = MEASURES[role as PlanRole];
     const from = type.unit;
-    const to = wanted === undefined ? null : parseUnit(wanted);
+    const to = wanted === undefined ? null : measure(wanted);
     const factor =
       from === null || to === null || isPlain(from) || !sameDimensions(from, to)
         ? 1

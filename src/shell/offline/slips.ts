@@ -59,10 +59,13 @@ export class Slips extends LitElement {
   ];
 
   declare private slips: ReadonlyMap<string, Slip>;
-  /** Tells the page how much of its foot lies under slips, as `--slips` (look/page.css). */
+  /**
+   * Leaves the page room for what lies over its foot. Not by a custom property of the page: those are inherited,
+   * and a new one has the browser work out the style of all elements again.
+   */
   readonly #room = new ResizeObserver(() => {
     const height = this.slips.size === 0 ? 0 : Math.ceil(this.getBoundingClientRect().height) + FROM_EDGE_PX;
-    document.documentElement.style.setProperty('--slips', `${height}px`);
+    leaveRoom(`${height}px`);
   });
 
   constructor() {
@@ -78,7 +81,7 @@ export class Slips extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#room.disconnect();
-    document.documentElement.style.removeProperty('--slips');
+    leaveRoom('');
   }
 
   /** Shows a slip under a name, in place of the one that has this name; null puts it away. */
@@ -104,6 +107,15 @@ export class Slips extends LitElement {
 }
 
 customElements.define('sw-slips', Slips);
+
+function leaveRoom(height: string): void {
+  // What is gone to by the keyboard stands above the slips too.
+  document.documentElement.style.scrollPaddingBottom = height;
+  document.body.style.paddingBottom = height;
+  // On a phone the panel lies at the foot as well.
+  const panel = document.querySelector('sparewell-app')?.shadowRoot?.querySelector('sw-side-panel');
+  panel?.style.setProperty('--slips', height);
+}
 
 declare global {
   interface HTMLElementTagNameMap {

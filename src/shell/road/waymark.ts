@@ -3,7 +3,7 @@ import type { CardState } from '../../../cells/shared/card-state.ts';
 
 const TICK = svg`<path class="on" d="M9.4 14.4l3.2 3.2 6-6.6" stroke-width="2.2"/>`;
 const BAR = svg`<path class="on-f" d="M12.7 8h2.6v7.4h-2.6zM12.7 17.4h2.6V20h-2.6z"/>`;
-const TURNING = svg`<circle class="edge" cx="14" cy="14" r="9" stroke-width="2" opacity=".35"/><g class="turn"><path class="edge" d="M14 5a9 9 0 0 1 9 9" stroke-width="3.4"/></g><circle class="solid" cx="14" cy="14" r="2.4"/>`;
+const TURNING = svg`<circle class="edge" cx="14" cy="14" r="9" stroke-width="2" opacity=".35"/><path class="edge" d="M14 5a9 9 0 0 1 9 9" stroke-width="3.4"/><circle class="solid" cx="14" cy="14" r="2.4"/>`;
 
 /**
  * The sign a card has on the road: a disc with a tick when settled, a ring with a turning quarter while
@@ -11,7 +11,8 @@ const TURNING = svg`<circle class="edge" cx="14" cy="14" r="9" stroke-width="2" 
  * card is selected.
  */
 export function waymark(state: CardState['state'] | 'empty', selected: boolean): TemplateResult {
-  return html`<svg class="mark" data-s=${state} viewBox="0 0 28 28" overflow="visible" aria-hidden="true" focusable="false">${selected ? diamond(state) : sign(state)}</svg>`;
+  const turns = state === 'working' && !selected ? 'turns' : '';
+  return html`<svg class="mark ${turns}" data-s=${state} viewBox="0 0 28 28" overflow="visible" aria-hidden="true" focusable="false">${selected ? diamond(state) : sign(state)}</svg>`;
 }
 
 function sign(state: CardState['state'] | 'empty'): unknown {
@@ -69,8 +70,9 @@ export const waymarkStyles = css`
   .mark[data-s='fault'] .on-f {
     fill: var(--on-solid);
   }
-  .mark[data-s='working'] .turn {
-    transform-origin: 14px 14px;
+  /* The sign as a whole: a part of it that turned would have the page laid out anew in each frame. */
+  .mark.turns {
+    will-change: transform;
     animation: turn 1.6s linear infinite;
   }
   @keyframes turn {
@@ -79,7 +81,7 @@ export const waymarkStyles = css`
     }
   }
   @media (prefers-reduced-motion: reduce) {
-    .mark .turn {
+    .mark.turns {
       animation: none !important;
     }
   }
