@@ -16,6 +16,8 @@ export default defineConfig({
           // No test leaves anything behind in its modules, and to load mathjs anew for each file takes minutes.
           pool: 'threads',
           isolate: false,
+          // Left to itself it takes one core fewer than there are, which is one of two.
+          maxWorkers: 2,
         },
       },
       {

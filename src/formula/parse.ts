@@ -41,6 +41,19 @@ const MOST_TREE_DEPTH = 400;
  * Example: parseFormula('3000 km + reach') is a sum of a quantity and a name.
  */
 export function parseFormula(formula: string): Term {
+  const known = read.get(formula);
+  if (known !== undefined) return known;
+  const term = readFormula(formula);
+  if (read.size >= MOST_KNOWN) read.clear();
+  read.set(formula, term);
+  return term;
+}
+
+/** Formulas read before: the order of the figures, the check and the typeset form all ask for the same ones. */
+const read = new Map<string, Term>();
+const MOST_KNOWN = 5000;
+
+function readFormula(formula: string): Term {
   const tokens = tokenise(formula);
   if (tokens.length === 0) {
     throw new FormulaFault({

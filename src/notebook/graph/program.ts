@@ -325,20 +325,13 @@ export class Program {
   }
 }
 
-const terms = new Map<string, Term | null>();
-
 function parsed(formula: string): Term | null {
-  const held = terms.get(formula);
-  if (held !== undefined) return held;
-  let term: Term | null = null;
   try {
-    term = parseFormula(formula);
+    return parseFormula(formula);
   } catch (error) {
-    if (!(error instanceof FormulaFault)) throw error;
+    if (error instanceof FormulaFault) return null;
+    throw error;
   }
-  if (terms.size > 5000) terms.clear();
-  terms.set(formula, term);
-  return term;
 }
 
 function runner(node: string, checked: CheckedFormula): NodeSpec['compute'] {
