@@ -264,6 +264,32 @@ export const tableStyles = css`
   .scroll {
     position: relative;
     overflow-x: auto;
+    display: grid;
+    grid-template-columns: minmax(min-content, 1fr);
+    container-type: scroll-state;
+  }
+  .scroll > * {
+    grid-area: 1 / 1;
+  }
+  /* A perforated edge where a table goes on to the right, gone once it is scrolled to its end. */
+  .scroll::after {
+    content: '';
+    grid-area: 1 / 1;
+    justify-self: end;
+    position: sticky;
+    right: 0;
+    z-index: 5;
+    width: 9px;
+    border-left: 1px solid var(--rule-3);
+    background: radial-gradient(circle at 4px 5px, var(--rule-3) 1.6px, transparent 2px) 0 0 / 8px 10px
+      var(--sheet-2);
+    pointer-events: none;
+    visibility: hidden;
+  }
+  @container scroll-state(scrollable: right) {
+    .scroll::after {
+      visibility: visible;
+    }
   }
   table {
     border-collapse: collapse;
@@ -390,6 +416,11 @@ export const tableStyles = css`
     th:last-child,
     td:last-child {
       padding-right: 12px;
+    }
+  }
+  @media print {
+    .scroll::after {
+      display: none;
     }
   }
 `;

@@ -17,8 +17,10 @@ export const gridStyles = css`
     max-height: min(640px, 68vh);
     border-bottom: 1px solid var(--rule-2);
   }
+  /* closer than other tables, so that those of a trip fit on the bench */
   th,
   td {
+    padding-inline: 6px;
     white-space: nowrap;
   }
   tbody tr:nth-child(5n) > * {
