@@ -79,14 +79,7 @@ const ROWS: readonly Row[] = [
     0,
     'fuel, stays, ferry and permits, leg by leg',
   ],
-  [
-    'expected_total',
-    'Expected total',
-    'trip_costs + calls_cost',
-    'EUR',
-    0,
-    'the trip, the calls, and what they leave to chance',
-  ],
+  ['expected_total', 'Expected total', 'trip_costs + calls_cost', 'EUR', 0, 'trip, calls and chance'],
   [
     'recovery_chance',
     'Chance of needing a recovery',

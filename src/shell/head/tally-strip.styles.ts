@@ -85,11 +85,6 @@ export const tallyStripStyles = css`
     overflow: hidden;
     text-overflow: ellipsis;
   }
-  /* As wide as its limit, so that a figure that comes in pushes nothing aside. */
-  .fig .n {
-    display: inline-block;
-    min-width: var(--least, 0);
-  }
   .fig.working {
     text-decoration: underline dotted var(--rule-3);
     text-underline-offset: 5px;
@@ -223,29 +218,36 @@ export const tallyStripStyles = css`
       grid-column: span 2;
       border-top: 1px solid var(--rule);
       display: grid;
-      grid-template-columns: minmax(0, auto) auto 1fr;
-      align-items: baseline;
-      column-gap: 7px;
-      padding: 5px 10px 6px;
+      grid-template-columns: minmax(0, 1fr) auto;
+      grid-template-rows: 1.3rem 0.85rem;
+      align-items: center;
+      column-gap: 10px;
+      padding: 4px 10px;
     }
     .wide .top {
       display: contents;
     }
     .wide .top > :first-child {
       grid-column: 1;
-      grid-row: 1;
-      font: 500 var(--t-1) / 1.2 var(--face-sign);
+      grid-row: 1 / 3;
+      font: 500 var(--t-1) / 1.15 var(--face-sign);
+      white-space: normal;
+      text-wrap: balance;
     }
     .wide .fig {
       grid-column: 2;
-      grid-row: 1;
+      grid-row: 1 / 3;
+      justify-content: flex-end;
       margin: 0;
     }
-    .wide .delta {
-      grid-column: 3;
+    .wide .top:has(.delta) + .fig {
       grid-row: 1;
+    }
+    .wide .delta {
+      grid-column: 2;
+      grid-row: 2;
       justify-self: end;
-      font: 600 var(--t-1) / 1.2 var(--face-sign);
+      font: 600 var(--t-1) / 1 var(--face-sign);
       white-space: nowrap;
     }
     .wide .fig .unit {

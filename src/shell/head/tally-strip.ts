@@ -1,11 +1,11 @@
 import { html, nothing, type PropertyDeclarations, type PropertyValues, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { pick } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { inkRule } from '../../../cells/shared/ink-rule.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
 import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
-import { setProperty } from '../../../cells/shared/set-property.ts';
 import { gauge, gaugeStyles } from '../../../cells/tally/gauge.ts';
 import { readTally, type TallyReading } from '../../../cells/tally/tally-reading.ts';
 import { showCount } from '../../formula/show.ts';
@@ -127,7 +127,11 @@ export class TallyStrip extends NotebookElement {
       const words = reading.state === 'fault' ? 'has a fault' : reading.state || 'no figure';
       return html`<span class="fig none">–<small>${words}</small></span>`;
     }
-    return html`<span class="fig ${reading.state}" data-node=${reading.node}><span class="n" ${setProperty('--least', widthOf(reading.limit?.shown ?? ''))}>${reading.shown}</span><small>${after}</small></span>`;
+    // Another figure is another element: it takes its room anew, and the browser sees nothing moved aside.
+    return html`${keyed(
+      reading.shown,
+      html`<span class="fig ${reading.state}" data-node=${reading.node}><span class="n">${reading.shown}</span><small>${after}</small></span>`,
+    )}`;
   }
 
   /** The label, and at its right how the figure has changed since the last edit. */
@@ -137,7 +141,7 @@ export class TallyStrip extends NotebookElement {
     const same = words === 'no change' || words === 'working';
     return html`<span class="top ${same ? 'same' : ''}">
       <span class=${reading.limit?.level === 'over' ? 'over' : ''}>${label}</span>
-      ${words === '' ? nothing : html`<span class="delta ${same ? 'none' : ''}">${words}</span>`}
+      ${words === '' ? nothing : keyed(words, html`<span class="delta ${same ? 'none' : ''}">${words}</span>`)}
     </span>`;
   }
 
@@ -161,12 +165,14 @@ export class TallyStrip extends NotebookElement {
         : 'Each edit shows here, with what it did';
       return html`<div class="tl edit ${alone ? 'alone' : ''}"><div class="top"><span>Last edit</span></div><div class="what none">${words}</div></div>`;
     }
+    // The first of them alone has room; each gauge says its own.
+    const effects = effectWords(last.effects);
     const lead = last.way === 'undo' ? 'Undone: ' : last.way === 'redo' ? 'Done again: ' : '';
     return html`<div class="tl edit ${alone ? 'alone' : ''}">
       <div class="top"><span>Since last edit, ${clock(last.at)}</span></div>
       <div class="what" title="${last.what}: ${last.change}">${lead}${last.what}${last.change ? `: ${last.change}` : ''}</div>
       <div class="row">
-        <span>${effectWords(last.effects)}</span>
+        <span title=${effects}>${effects.split(', ')[0]}</span>
         ${last.way === 'undo' ? this.#button('redo', 'Redo') : this.#button('undo', 'Undo')}
       </div>
     </div>`;
@@ -193,12 +199,6 @@ export class TallyStrip extends NotebookElement {
     const cell = this.notebook.document.cells.find((one) => 'name' in one && one.name === figure.figure);
     if (cell) pick(this, { node: figure.figure, row: null, cell: cell.id });
   }
-}
-
-/** Width of a figure in its own digits; a point or comma takes a third of one. */
-function widthOf(shown: string): string {
-  const digits = shown.replace(/\D/g, '').length;
-  return `${(digits + (shown.length - digits) / 3).toFixed(2)}ch`;
 }
 
 declare global {
