@@ -59,7 +59,7 @@ export function bagRows(instance: PlanInstance, { plan, totals }: SolvedPlan): r
 export function bagsView(rows: readonly BagRow[]): TemplateResult | typeof nothing {
   if (rows.length === 0) return nothing;
   const sum = (limit: LimitRow | null, used: number): unknown =>
-    html`${showNumber(used, 2)}${limit === null ? nothing : html`<small> of ${limit.limit}</small>`}`;
+    html`${showNumber(used, 2)}${limit === null ? nothing : html`<small class="limit"> of ${limit.limit}</small>`}`;
   return html`<section class="part flush" aria-labelledby="bags"><h3 id="bags">In the bags<span class="beside">with what is packed already</span></h3>
     <div class="scroll"><table class="bags"><caption class="sr">Spares by bag</caption>
       <thead><tr><th scope="col">Bag</th><th scope="col" class="num worked">Weight<span class="u">kg</span></th><th scope="col" class="num worked">Volume<span class="u">L</span></th></tr></thead>

@@ -199,6 +199,9 @@ export const planCellStyles = css`
   .bags th small {
     display: block;
   }
+  .bags td {
+    white-space: nowrap;
+  }
   .bags .over {
     color: var(--fault);
     font-weight: 600;

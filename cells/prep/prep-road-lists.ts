@@ -31,7 +31,7 @@ export function packTable(prep: PrepReading): TemplateResult {
           (line) => html`<tr>
             ${tick}
             <th scope="row">${spareWords(line)}</th>
-            <td>${line.carrier}</td>
+            <td class="who">${line.carrier}</td>
             <td class="num">${showNumber(line.mass, 2)}</td>
             <td class="num">${showNumber(line.volume, 2)}</td>
           </tr>`,
@@ -121,7 +121,7 @@ export function leftOnTable(prep: PrepReading): TemplateResult {
       ${prep.leftOn.map(
         (left) => html`<tr>
           ${tick}
-          <th scope="row">${callGlyph(callKindOf(left.call, null))} <span class="sr">${left.words}: </span>${left.part}${left.critical ? cautionIcon() : nothing}</th>
+          <th scope="row" class="hang">${callGlyph(callKindOf(left.call, null))} <span class="sr">${left.words}: </span>${left.part}${left.critical ? cautionIcon() : nothing}</th>
           <td class="num">${left.now}</td>
           <td class="num">${left.limit}</td>
           <td class="write"><i></i><small>${left.unit}</small></td>

@@ -12,7 +12,7 @@ export const tick = html`<td class="tick"><i></i></td>`;
 
 /** What to buy, order by order, with part numbers, pieces and landed prices. */
 export function shoppingTable(prep: PrepReading): TemplateResult {
-  return html`<table class="wide">
+  return html`<table class="wide shop">
     <caption class="sr">Shopping list by supplier</caption>
     <thead>
       <tr>
@@ -52,11 +52,11 @@ function shoppingRow(line: ShoppingLine): TemplateResult {
   return html`<tr>
     ${tick}
     <th scope="row">${line.part}</th>
-    <td>${line.number}</td>
+    <td class="nr">${line.number}</td>
     <td class="do">${line.call ? html`${callGlyph(line.call.kind)} ${line.call.words}` : 'kit'}</td>
-    <td class="num">${showNumber(line.pieces)}${pack}</td>
-    <td class="num">${moneyWords(line.each)}</td>
-    <td class="num">${moneyWords(line.sum)}</td>
+    <td class="num pieces">${showNumber(line.pieces)}${pack}</td>
+    <td class="num each">${moneyWords(line.each)}</td>
+    <td class="num sum">${moneyWords(line.sum)}</td>
   </tr>`;
 }
 
