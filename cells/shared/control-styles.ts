@@ -135,6 +135,12 @@ export const controlStyles = css`
     color: var(--ink);
     cursor: pointer;
   }
+  .menu hr {
+    width: calc(100% - 20px);
+    margin: 4px 10px;
+    border: 0;
+    border-top: 1px solid var(--rule);
+  }
   .menu button:hover {
     background: var(--sheet-3);
   }

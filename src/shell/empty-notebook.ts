@@ -75,7 +75,7 @@ export class EmptyNotebook extends LitElement {
         max-width: 62ch;
         margin-top: 6px;
       }
-      .first {
+      ul.first {
         margin-top: 18px;
         border-top: 1px solid var(--ink-2);
       }
@@ -99,7 +99,7 @@ export class EmptyNotebook extends LitElement {
       .or {
         display: flex;
         flex-wrap: wrap;
-        gap: 4px 14px;
+        gap: 4px 18px;
         align-items: baseline;
         margin-top: 16px;
         color: var(--ink-2);
@@ -160,9 +160,9 @@ export class EmptyNotebook extends LitElement {
               )}
             </ul>
             <div class="or">
-              <button class="plain" @click=${() => this.#begin('own-trip')}>Start your own trip, step by step</button>,
-              <button class="plain" @click=${() => this.#begin('open')}>Open a notebook file</button> or
-              <button class="plain" @click=${() => this.#begin('demo')}>look round the worked example</button>
+              <button class="plain" @click=${() => this.#begin('own-trip')}>Start your own trip, step by step</button>
+              <button class="plain" @click=${() => this.#begin('open')}>Open a notebook file</button>
+              <button class="plain" @click=${() => this.#begin('demo')}>Look round the worked example</button>
             </div>
           </div>
         </article>

@@ -154,11 +154,11 @@ export class HeadBar extends NotebookElement {
     const item = (action: HeadAction, words: string, disabled = false): TemplateResult =>
       html`<button ?disabled=${disabled} @click=${() => this.#act(action)}>${words}</button>`;
     return html`<div class="menu" @keydown=${this.#menuKey}>
-      ${item('import', 'Import prices or rows')} ${item('notebooks', 'All notebooks')} ${item('open', 'Open file')} ${item('save-file', 'Save as file')}
+      ${item('import', 'Import prices or rows')} ${item('print', 'Print prep sheet')}
+      <hr />${item('moments', 'Moments and what-ifs')} ${item('units', 'Units and money')} ${item('merge', 'Compare a partner’s file')}
+      <hr />${item('notebooks', 'All notebooks')} ${item('new', 'New notebook')} ${item('open', 'Open file')} ${item('save-file', 'Save as file')}
       ${'showSaveFilePicker' in globalThis ? item('keep-file', this.file ? `Keep in another file than ${this.file}` : 'Keep a file too') : nothing}
-      ${item('new', 'New notebook')} ${item('print', 'Print prep sheet')}
-      ${item('moments', 'Moments and what-ifs')} ${item('units', 'Units and money')} ${item('merge', 'Compare a partner’s file')}
-      ${item('undo', 'Undo', !this.notebook.canUndo)} ${item('redo', 'Redo', !this.notebook.canRedo)}
+      <hr />${item('undo', 'Undo', !this.notebook.canUndo)} ${item('redo', 'Redo', !this.notebook.canRedo)}
       ${item('walk', 'Show me round')}
       ${this.#light('in-menu')}
       <p class="kept-note">${keptWords(this.kept)}</p>

@@ -14,6 +14,10 @@ export const importDialogStyles = css`
     box-shadow: var(--lift-2);
     overflow: hidden;
   }
+  /* Before there is a file it asks for one, and takes no more room than that. */
+  dialog:has(.ask-file) {
+    width: min(640px, calc(100vw - 48px));
+  }
   dialog::backdrop {
     background: var(--scrim);
   }
@@ -129,14 +133,42 @@ export const importDialogStyles = css`
     font: 500 var(--t-2) / 1.2 var(--face-sign);
     color: var(--ink-2);
   }
+  /* Written by hand, so blanks on ruled lines, not boxes to choose from. */
   .terms {
-    margin-inline: 0;
-    padding: 10px 12px;
-    border: 1px solid var(--rule-2);
+    grid-template-columns: auto minmax(72px, 1fr);
+    align-items: end;
+    gap: 4px 12px;
+    margin: 0 0 14px;
+    padding: 9px 0 8px;
+    border: solid var(--rule-2);
+    border-width: 1px 0;
   }
   .terms legend {
-    padding: 0 4px;
+    grid-column: 1 / -1;
+    padding: 0 8px 0 0;
     font: 600 var(--t-2) / 1.2 var(--face-sign);
+  }
+  .terms label {
+    align-self: center;
+    justify-content: start;
+  }
+  .terms input:not([type]) {
+    border: 0;
+    border-bottom: 1px solid var(--pen-rule);
+    border-radius: 0;
+    background: none;
+    text-align: right;
+    font: 600 var(--t-4) / 1.2 var(--face-sign);
+  }
+  .terms input:not([type]):hover {
+    background: var(--pen-wash);
+  }
+  .terms .trouble,
+  .terms .hint {
+    grid-column: 1 / -1;
+  }
+  .terms .hint {
+    margin: 4px 0 0;
   }
   .terms .trouble {
     margin: 0;
@@ -234,7 +266,8 @@ export const importDialogStyles = css`
     background: var(--ink);
   }
   @media (max-width: 720px) {
-    dialog {
+    dialog,
+    dialog:has(.ask-file) {
       width: 100vw;
       height: 100dvh;
       max-height: 100dvh;
@@ -268,6 +301,13 @@ export const importDialogStyles = css`
     }
     .mainpart {
       padding: 14px;
+    }
+    .mainpart .diff td:last-child {
+      min-width: 4.6em;
+      padding-right: 0;
+      font-size: var(--t-2);
+      line-height: 1.15;
+      white-space: normal;
     }
     .ask-file {
       padding: 16px 14px;

@@ -71,6 +71,16 @@ export const momentsDialogStyles = css`
   th:first-child {
     text-align: left;
   }
+  th:not(:first-child) {
+    width: 9.5em;
+  }
+  th:last-child,
+  td:last-child {
+    padding-right: 0;
+  }
+  td {
+    white-space: nowrap;
+  }
   td.differs {
     font-weight: 700;
   }
@@ -87,6 +97,9 @@ export const momentsDialogStyles = css`
     }
     .tick {
       min-height: var(--touch);
+    }
+    th:not(:first-child) {
+      width: 5.6em;
     }
   }
 `;

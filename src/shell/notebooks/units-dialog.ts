@@ -49,6 +49,7 @@ export class UnitsDialog extends LitElement {
         cursor: pointer;
       }
       label.one input {
+        flex: none;
         width: 18px;
         height: 18px;
         min-height: 0;

@@ -63,6 +63,9 @@ export const ownTripDialogStyles = css`
     border-bottom-color: var(--ink);
     font-weight: 600;
   }
+  .step-name {
+    font-style: normal;
+  }
   nav span,
   .count {
     color: var(--ink-2);
@@ -98,7 +101,9 @@ export const ownTripDialogStyles = css`
   .all {
     position: absolute;
     right: 0;
-    top: -12px;
+    /* on the line that the legend stands on */
+    top: calc(-0.65 * var(--t-4b) - var(--hit) / 2);
+    padding-left: 10px;
     background: var(--sheet);
   }
   .fields {
@@ -143,6 +148,9 @@ export const ownTripDialogStyles = css`
     padding: 4px 0;
     border-bottom: 1px solid var(--rule);
   }
+  .parts .tick {
+    max-width: calc(100% - 24px);
+  }
   .tick {
     display: inline-flex;
     align-items: center;
@@ -151,6 +159,7 @@ export const ownTripDialogStyles = css`
     cursor: pointer;
   }
   .tick input {
+    flex: none;
     width: 18px;
     height: 18px;
     margin: 0;
@@ -247,15 +256,28 @@ export const ownTripDialogStyles = css`
     nav span {
       display: none;
     }
+    /* Five steps in one line: the others by their numbers, their names for screen readers. */
+    nav ol {
+      flex-wrap: nowrap;
+    }
+    nav li:has([aria-current='step']) {
+      margin-right: auto;
+    }
+    nav button {
+      min-width: var(--touch);
+    }
+    nav button:not([aria-current='step']) .step-name {
+      position: absolute;
+      width: 1px;
+      height: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
     .tick {
       min-height: var(--touch);
     }
     .now {
       grid-template-columns: minmax(0, 1fr);
-    }
-    .leg .fields,
-    .parts ul {
-      padding-top: 26px;
     }
     .written {
       min-height: 34px;

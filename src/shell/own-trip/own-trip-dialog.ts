@@ -85,7 +85,7 @@ export class OwnTripDialog extends LitElement {
     return html`<nav aria-label="Steps"><ol>${STEPS.map((step, at) => {
       const said = saidOn(step, desk);
       return html`<li><button type="button" aria-current=${at === this.at ? 'step' : 'false'} @click=${() => this.#go(at)}>
-        <b>${at + 1}</b> ${step.title}${said === '' ? nothing : html` <span>${said}</span>`}</button></li>`;
+        <b>${at + 1}</b> <i class="step-name">${step.title}</i>${said === '' ? nothing : html` <span>${said}</span>`}</button></li>`;
     })}</ol></nav>`;
   }
 
