@@ -76,8 +76,9 @@ export const callsCellStyles = css`
     white-space: nowrap;
     color: var(--ink-2);
   }
+  /* The tag beside it says so in words. */
   td.cost.chosen .depth {
-    color: var(--c);
+    display: none;
   }
   td.cost:has(.depth) {
     line-height: 1.05;
@@ -296,9 +297,6 @@ export const callsCellStyles = css`
       grid-area: cost;
       font: 600 var(--t-4b) / 1.25 var(--face-sign);
       color: var(--ink);
-    }
-    .calls tbody tr > td.cost.chosen .depth {
-      display: none;
     }
     .calls tbody tr > td.cost.chosen::after {
       content: ' ' attr(data-money);

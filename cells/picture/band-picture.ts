@@ -66,7 +66,7 @@ export function bandPicture(host: PictureHost): Picture {
       band = readBand(host.notebook, cell);
       const at = lit === null ? undefined : band.points[lit];
       return html`<figure aria-label="Picture">
-          <p class="words">${bandWords(band)}</p>
+          <p class="words two">${bandWords(band)}</p>
           <div id="plot" class="plot" ${setProperty('--height', `${bandHeight()}px`)} tabindex="0" role="group"
             aria-label="${band.one} along the road; arrows move from place to place"
             @pointermove=${(event: PointerEvent) => point(nearest(event))}

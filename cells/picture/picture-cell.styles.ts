@@ -10,6 +10,10 @@ export const pictureCellStyles = css`
     max-width: 96ch;
     line-height: 1.4;
   }
+  /* room for all that it may come to say, so that the page stays where it is */
+  .words.two {
+    min-height: calc(2.8em + 6px);
+  }
   .plot {
     min-height: var(--height, 0);
   }
@@ -287,6 +291,9 @@ export const pictureCellStyles = css`
     }
     .scroll {
       margin-inline: -12px;
+    }
+    .words.two {
+      min-height: calc(7em + 6px);
     }
     .heat {
       min-width: 48rem;

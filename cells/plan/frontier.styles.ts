@@ -1,6 +1,18 @@
 import { css } from 'lit';
 
 export const frontierStyles = css`
+  :host {
+    container-type: inline-size;
+  }
+  /* What is drawn is said beside it where there is room. */
+  @container (min-width: 860px) {
+    .drawing {
+      display: grid;
+      grid-template-columns: minmax(0, 720px) minmax(0, 1fr);
+      gap: 24px;
+      align-items: center;
+    }
+  }
   .bar {
     display: flex;
     flex-wrap: wrap;

@@ -192,7 +192,7 @@ export class FrontierElement extends LitElement {
     const words = this.#inWords(points, result, unit);
     return html`<div class=${old ? 'old' : ''}>
       ${this.atOnce ? html`<p class="words">${words}</p>` : nothing}
-      <svg class="plot" data-plot viewBox="0 0 ${FRONTIER_SIZE.width} ${FRONTIER_SIZE.height}" role="group"
+      <div class="drawing"><svg class="plot" data-plot viewBox="0 0 ${FRONTIER_SIZE.width} ${FRONTIER_SIZE.height}" role="group"
         aria-label="Spending against risk. ${words}">
         ${axes(drawing, unit, side)}
         ${solution.instance.limits.cash === null ? nothing : budgetLine(drawing.x(solution.instance.limits.cash))}
@@ -200,7 +200,7 @@ export class FrontierElement extends LitElement {
         ${drawing.points.map((one) => this.#point(solution, one, unit))}
         <g class="now"><path class="today" d=${diamond(drawing.x(today.cash), drawing.y(today.up))} /></g>
       </svg>
-      <p class="hint">Diamond: today's plan. Blue dashes: the budget. Rings: the best plan for each of a dozen sums; dashed where some limit is not met. A click on a ring sets the budget.</p>
+      <p class="hint">Diamond: today's plan. Blue dashes: the budget. Rings: the best plan for each of a dozen sums; dashed where some limit is not met. A click on a ring sets the budget.</p></div>
       <details><summary>The figures</summary>${this.#table(solution, result, points, unit)}</details>
     </div>`;
   }

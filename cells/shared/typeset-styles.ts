@@ -10,6 +10,10 @@ export const typesetStyles = css`
   .fx i {
     font-style: italic;
   }
+  .fx i,
+  .fx sub {
+    white-space: nowrap;
+  }
   .fx .tbl {
     color: var(--ink-2);
   }

@@ -128,7 +128,7 @@ class Typesetter {
     const inPlace = this.#options.inPlace?.(term.span);
     if (inPlace !== undefined) return inPlace;
     const column = nameInType(term.column);
-    return term.table === this.#table ? column : html`<i class="tbl">${term.table}</i>.${column}`;
+    return term.table === this.#table ? column : html`<i class="tbl">${term.table}</i>.<wbr />${column}`;
   }
 
   #name(name: string, span: Span): unknown {
@@ -158,7 +158,7 @@ class Typesetter {
     const mark = this.#isMarked(term.signSpan) ? 'clash' : '';
     return this.#bracketed(
       own < binds,
-      html`${this.term(left, own)}<span class="${word ? 'w' : 'op'} ${mark}">${shown}</span>${this.term(right, tighterRight)}`,
+      html`${this.term(left, own)}<wbr /><span class="${word ? 'w' : 'op'} ${mark}">${shown}</span>${this.term(right, tighterRight)}`,
     );
   }
 
@@ -195,14 +195,14 @@ class Typesetter {
       if (term.name === 'running')
         return html`<span class="w">running</span>${this.#over('sum', first, rest.length > 0 ? this.#plain(rest[0]) : '')}`;
       if (term.name === 'pick' && rest.length > 0)
-        return html`${this.term(first, UNARY)}<span class="w">where</span>${this.#pairs(rest)}`;
+        return html`${this.term(first, UNARY)}<wbr /><span class="w">where</span>${this.#pairs(rest)}`;
       if (term.name === 'sqrt') return html`<span class="root">√<span>${this.term(first, 0)}</span></span>`;
       if (term.name === 'abs') return html`|${this.term(first, 0)}|`;
       if (term.name === 'exp') return html`<i>e</i><sup>${this.term(first, 0)}</sup>`;
     }
     const parts = term.parts.map((part, at) => html`${at > 0 ? ', ' : ''}${this.term(part, 0)}`);
     const mark = this.#isMarked(term.nameSpan) ? 'clash' : '';
-    return html`<span class="fn ${mark}">${term.name.replaceAll('_', ' ')}</span>(${parts})`;
+    return html`<span class="fn ${mark}">${term.name.replaceAll('_', ' ')}</span>(<wbr />${parts})`;
   }
 
   /** A sum or product down a whole column; where rows are left out by a condition, it stands below the sign. */
@@ -246,7 +246,7 @@ class Typesetter {
       const [keys, key] = [parts[at], parts[at + 1]];
       if (keys && key)
         pairs.push(
-          html`${at > 0 ? html`<span class="w">and</span>` : nothing}${this.term(keys, 4)}<span class="op">=</span>${this.term(key, 4)}`,
+          html`${at > 0 ? html`<wbr /><span class="w">and</span>` : nothing}${this.term(keys, 4)}<wbr /><span class="op">=</span>${this.term(key, 4)}`,
         );
     }
     return pairs;

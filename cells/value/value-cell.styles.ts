@@ -45,13 +45,48 @@ export const valueCellStyles = css`
     height: 1em;
     background: var(--ink);
   }
+  /* A ruled line drawn over up to its post, as the gauges of the tally are. */
   .slide {
+    appearance: none;
     display: block;
     width: 100%;
     height: 18px;
     margin: 5px 0 0;
-    accent-color: var(--pen);
+    background: none;
     cursor: pointer;
+  }
+  .slide::-webkit-slider-runnable-track {
+    height: 16px;
+    background:
+      linear-gradient(var(--pen) 0 0) 0 50% / var(--at) 3px no-repeat,
+      linear-gradient(var(--pen-rule) 0 0) 0 50% / 100% 1px no-repeat;
+  }
+  .slide::-moz-range-track {
+    height: 16px;
+    background:
+      linear-gradient(var(--pen) 0 0) 0 50% / var(--at) 3px no-repeat,
+      linear-gradient(var(--pen-rule) 0 0) 0 50% / 100% 1px no-repeat;
+  }
+  .slide::-webkit-slider-thumb {
+    appearance: none;
+    width: 9px;
+    height: 16px;
+    border: 2px solid var(--sheet);
+    border-width: 0 2px;
+    border-radius: 0;
+    background: var(--pen);
+  }
+  .slide::-moz-range-thumb {
+    box-sizing: border-box;
+    width: 9px;
+    height: 16px;
+    border: 2px solid var(--sheet);
+    border-width: 0 2px;
+    border-radius: 0;
+    background: var(--pen);
+  }
+  .slide:hover::-webkit-slider-thumb {
+    background: var(--ink);
   }
   .ends {
     display: flex;
@@ -98,6 +133,18 @@ export const valueCellStyles = css`
     }
     .slide {
       height: 34px;
+      margin-bottom: -8px;
+    }
+    .slide::-webkit-slider-thumb {
+      width: 14px;
+      height: 22px;
+    }
+    .slide::-webkit-slider-runnable-track {
+      height: 22px;
+    }
+    .slide::-moz-range-thumb {
+      width: 14px;
+      height: 22px;
     }
     .name {
       min-height: 32px;

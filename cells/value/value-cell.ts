@@ -12,6 +12,7 @@ import { CellElement, touches } from '../shared/cell-element.ts';
 import { pick } from '../shared/cell-events.ts';
 import type { EntryColumn, EntryDetail, FigureField } from '../shared/figure-field.ts';
 import { firstFocusable } from '../shared/focusable.ts';
+import { setProperty } from '../shared/set-property.ts';
 import { typedIn } from '../shared/typed-entry.ts';
 import { formRun } from './form-run.ts';
 import { newValueOnForm } from './new-value.ts';
@@ -131,6 +132,7 @@ export class ValueCellElement extends CellElement<ValueCell> {
         max=${high}
         step=${step}
         .value=${String(value)}
+        ${setProperty('--at', `${shareOf(value, low, high)}%`)}
         @input=${(event: Event) => {
           this.sliding = { cell: cell.id, value: Number((event.target as HTMLInputElement).value) };
         }}
@@ -240,6 +242,12 @@ function wasBefore(notebook: LiveNotebook, edit: Edit): Map<string, string> {
 
 const converts = ({ measures, shown_money }: NotebookDocument): boolean =>
   measures !== undefined || shown_money !== undefined;
+
+/** How far along a slider a value stands, in percent. */
+function shareOf(value: number, low: number, high: number): number {
+  if (!(high > low)) return 0;
+  return Math.round(10_000 * Math.min(1, Math.max(0, (value - low) / (high - low)))) / 100;
+}
 
 declare global {
   interface HTMLElementTagNameMap {

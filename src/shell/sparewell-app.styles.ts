@@ -15,6 +15,7 @@ export const sparewellAppStyles = css`
     height: 100%;
   }
   .walk-offer {
+    position: relative;
     display: flex;
     flex-wrap: wrap;
     align-items: center;
@@ -25,6 +26,22 @@ export const sparewellAppStyles = css`
     border: 1px solid var(--rule-2);
     border-radius: var(--r-2);
     font: 500 var(--t-3) / 1.4 var(--face-sign);
+  }
+  /* The road comes in from the tally, past the slip; its dashes end where those of the stops begin. */
+  .walk-offer::before,
+  .walk-offer::after {
+    content: '';
+    position: absolute;
+    top: -15px;
+    bottom: -1px;
+    left: calc(29px - var(--rail));
+    width: 12px;
+    background: var(--tar);
+  }
+  .walk-offer::after {
+    left: calc(34px - var(--rail));
+    width: 2px;
+    background: repeating-linear-gradient(0deg, transparent 0 11px, var(--paint) 11px 20px);
   }
   .opening {
     padding: 40px 24px;
@@ -48,6 +65,13 @@ export const sparewellAppStyles = css`
     .walk-offer {
       margin-right: 10px;
       padding: 6px 12px;
+    }
+    .walk-offer::before {
+      left: calc(8px - var(--rail));
+      width: 10px;
+    }
+    .walk-offer::after {
+      left: calc(12px - var(--rail));
     }
   }
   @media print {
