@@ -8,6 +8,9 @@ import { unitWords } from '../shared/figure-words.ts';
 /** From this share of a limit on, the gauge is striped and says how much is left. */
 const NEAR_SHARE = 0.9;
 
+/** Words of a difference that would not show. */
+export const NO_CHANGE = 'no change';
+
 export type TallyLevel = 'ok' | 'near' | 'over';
 
 /** One figure of the tally as it is shown. */
@@ -91,7 +94,7 @@ export function showTallyFigure(value: number, figure: TallyFigure, type: Column
 export function differenceWords(difference: number, figure: TallyFigure, type: ColumnType): string {
   const size = showTallyFigure(Math.abs(difference), figure, type);
   // A difference below the last place shown, `<0.1`, is none to the eye.
-  if (!/[1-9]/.test(size) || size.startsWith('<')) return 'no change';
+  if (!/[1-9]/.test(size) || size.startsWith('<')) return NO_CHANGE;
   const unit = figure.percent ? 'pt' : unitWords(type);
   return `${difference < 0 ? '−' : '+'}${size}${unit ? ` ${unit}` : ''}`;
 }

@@ -37,6 +37,12 @@ export const plainNumber = (figure: number): string => String(figure).replace('.
 /** A count with grouped thousands: '1,234'. */
 export const showCount = (count: number): string => showNumber(count, 0);
 
+/** An amount of money: two decimals, or up to four where it has more: '1,250.00', '0.125'. */
+export function showAmount(amount: number): string {
+  const decimals = [2, 3].find((places) => Number(amount.toFixed(places)) === Number(amount.toFixed(4))) ?? 4;
+  return showNumber(amount, decimals);
+}
+
 function format(least: number, most: number): Intl.NumberFormat {
   const key = `${least} ${most}`;
   let held = formats.get(key);

@@ -1,3 +1,4 @@
+import { numberLocale } from '../formula/show.ts';
 import type {
   CallName,
   Given,
@@ -53,9 +54,8 @@ export class ImportClient {
     // Only a whole buffer can be handed over; a part of one would take its neighbours along.
     const isWhole = bytes.byteLength === bytes.buffer.byteLength && bytes.buffer instanceof ArrayBuffer;
     const own = isWhole ? bytes : Uint8Array.from(bytes);
-    return this.ask({ kind: 'open', bytes: own, choices }, options, [
-      own.buffer as ArrayBuffer,
-    ]) as Promise<Opened>;
+    const request = { kind: 'open', bytes: own, choices, locale: numberLocale() } as const;
+    return this.ask(request, options, [own.buffer as ArrayBuffer]) as Promise<Opened>;
   }
 
   /** Calls the session of the open file; the names and answers are those of ImportSession. */

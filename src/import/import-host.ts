@@ -1,3 +1,4 @@
+import { writeNumbersAs } from '../formula/show.ts';
 import type { ImportPort, ImportReply, ImportRequest } from './import-protocol.ts';
 import { ImportSession } from './import-session.ts';
 import { runInSteps, type Steps } from './in-steps.ts';
@@ -30,6 +31,7 @@ export function hostImport(port: ImportPort): void {
       });
     signal.throwIfAborted();
     if (request.kind === 'open') {
+      writeNumbersAs(request.locale);
       const opened = await run(ImportSession.open(request.bytes, request.choices));
       if (!(opened instanceof ImportSession)) return opened;
       session = opened;

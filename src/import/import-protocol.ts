@@ -16,7 +16,14 @@ export type Result<Name extends CallName> = Calls[Name]['result'];
 
 /** From the page to the worker. Each question has a number, under which its answers come back. */
 export type ImportRequest =
-  | { readonly id: number; readonly kind: 'open'; readonly bytes: Uint8Array; readonly choices: ReadChoices }
+  | {
+      readonly id: number;
+      readonly kind: 'open';
+      readonly bytes: Uint8Array;
+      readonly choices: ReadChoices;
+      /** In which the page writes numbers: sentences are made here. */
+      readonly locale: string;
+    }
   | {
       readonly id: number;
       readonly kind: 'call';

@@ -1,3 +1,4 @@
+import { showAmount } from '../formula/show.ts';
 import type { PriceRow } from './price-row.ts';
 import { findDoubles, hashNumber } from './remark-doubles.ts';
 
@@ -61,7 +62,7 @@ export class PriceRows implements Iterable<PriceRow> {
     const other = this.doubles.get(row);
     if (other === undefined) return read;
     const price = this.kept.prices[other]!;
-    const prices = price === read.price ? 'with the same price' : `with the price ${price}`;
+    const prices = price === read.price ? 'with the same price' : `with the price ${showAmount(price)}`;
     const line = this.reader.line(this.kept.records[other]!);
     return { ...read, remarks: [...read.remarks, `Its part number stands on line ${line} too, ${prices}.`] };
   }

@@ -1,3 +1,4 @@
+import { showCount } from '../formula/show.ts';
 import type { Letters } from '../tables/decode-text.ts';
 import { MOST_ROWS } from '../tables/entry.ts';
 import { bareText } from '../tables/safe-text.ts';
@@ -91,7 +92,7 @@ function* arrange(split: Records, written: Written, choices: ReadChoices): Steps
   const bodyFrom = frame.value.headAt + frame.value.headRows;
   if (records.length - bodyFrom > MOST_ROWS) {
     return {
-      refusal: `The file has ${records.length - bodyFrom} rows; at most ${MOST_ROWS} can be brought in.`,
+      refusal: `The file has ${showCount(records.length - bodyFrom)} rows; at most ${showCount(MOST_ROWS)} can be brought in.`,
     };
   }
   yield { stage: 'figures', done: 0, of: 1 };
@@ -178,7 +179,7 @@ function remarksOn(split: Records, written: Written): ReadingRemark[] {
   if (split.strayLines.length > 20) {
     remarks.push({
       line: null,
-      sentence: `${split.strayLines.length - 20} more lines have a quote that is not doubled as it should be; they are read as they stand.`,
+      sentence: `${showCount(split.strayLines.length - 20)} more lines have a quote that is not doubled as it should be; they are read as they stand.`,
     });
   }
   if (written.letters.value === 'utf-8' || written.letters.by === 'reader') return remarks;

@@ -1,3 +1,4 @@
+import { showAmount, showCount, showNumber } from '../formula/show.ts';
 import { ENTRY_LENGTH } from '../tables/entry.ts';
 import { asideSentence } from './aside-words.ts';
 import { foldWords } from './fold-words.ts';
@@ -160,9 +161,11 @@ function readRow(context: Context, record: number, section: string | null): Pric
   const currency = readMoney(context, fields, price);
   const unit = readUnit(readers, fields, price, remarks);
   const priceFor = price.perCount * (readers.priceFor(fields, remarks) || 1);
-  if (priceFor !== 1) remarks.push(`Its price is for ${priceFor}${unit === null ? '' : ` ${unit}`}.`);
+  if (priceFor !== 1)
+    remarks.push(`Its price is for ${showNumber(priceFor)}${unit === null ? '' : ` ${unit}`}.`);
   const fromQuantity = readers.fromQuantity(fields, remarks);
-  if (fromQuantity !== null && fromQuantity > 1) remarks.push(`Its price holds from ${fromQuantity} on.`);
+  if (fromQuantity !== null && fromQuantity > 1)
+    remarks.push(`Its price holds from ${showNumber(fromQuantity)} on.`);
   return {
     record,
     line: reading.lines[record]!,
@@ -217,7 +220,9 @@ function readNumber(text: string, hasPartNumbers: boolean, remarks: string[]): s
 
 function readDescription(text: string, remarks: string[]): string | null {
   if (text.length <= ENTRY_LENGTH) return text || null;
-  remarks.push(`Its description has ${text.length} signs; the first ${ENTRY_LENGTH} are taken.`);
+  remarks.push(
+    `Its description has ${showCount(text.length)} signs; the first ${showCount(ENTRY_LENGTH)} are taken.`,
+  );
   return text.slice(0, ENTRY_LENGTH);
 }
 
@@ -230,7 +235,7 @@ function readMoney(
   const { readers, remarks, currency: whole } = context;
   if (price.odd) {
     remarks.push(
-      `Its price ${readers.price(fields)} has another decimal mark than the rest; it is read as ${price.price}.`,
+      `Its price ${readers.price(fields)} has another decimal mark than the rest; it is read as ${showAmount(price.price)}.`,
     );
   }
   if (price.words !== '') remarks.push(`Beside its price stands '${price.words.slice(0, 60)}'.`);

@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { showCount } from '../formula/show.ts';
 import { breaksIn, type Separator } from '../tables/csv-layout.ts';
 import { MOST_COLUMNS, MOST_ROWS } from '../tables/entry.ts';
 import { type Broken, cutPiece, MOST_LINE, type Quote } from './cut-piece.ts';
@@ -57,7 +58,7 @@ export function* splitRecords(whole: string, separator: Separator, quote: Quote)
     }
     if (records.length > MOST_ROWS + 1000) {
       return {
-        refusal: `The file has more than ${MOST_ROWS} rows, which is the most that can be brought in. Split it, or leave out what is not needed.`,
+        refusal: `The file has more than ${showCount(MOST_ROWS)} rows, which is the most that can be brought in. Split it, or leave out what is not needed.`,
       };
     }
     at = piece.end;
@@ -112,7 +113,7 @@ function lineAt(text: string, from: number, to: number, lineOfFrom: number): num
 function brokenWords(text: string, broken: Broken, line: number, from: number): string {
   const brokenLine = lineAt(text, from, broken.at, line);
   if (broken.broken === 'long-line') {
-    return `Line ${brokenLine} has more than ${MOST_LINE} signs, which no row of a table has: the file is damaged or is not a table of text. Ask for it again, or save it anew as CSV.`;
+    return `Line ${brokenLine} has more than ${showCount(MOST_LINE)} signs, which no row of a table has: the file is damaged or is not a table of text. Ask for it again, or save it anew as CSV.`;
   }
   const start = Math.max(text.lastIndexOf('\n', broken.at), text.lastIndexOf('\r', broken.at)) + 1;
   const shown = text.slice(broken.at, broken.at + 30).split(/[\r\n]/)[0]!;
@@ -120,5 +121,5 @@ function brokenWords(text: string, broken: Broken, line: number, from: number): 
 }
 
 function wideWords(fields: number, line: number): string {
-  return `Line ${line} has ${fields} fields; at most ${MOST_COLUMNS} columns can be brought in. Another separator may be the right one.`;
+  return `Line ${line} has ${showCount(fields)} fields; at most ${showCount(MOST_COLUMNS)} columns can be brought in. Another separator may be the right one.`;
 }

@@ -58,12 +58,12 @@ describe('damaged text', () => {
 
   test('a line of 5 MB', () => {
     expect(refusal(`part,price\nchain,84\n${'x'.repeat(5_000_000)}\n`)).toContain(
-      'Line 3 has more than 1000000 signs',
+      'Line 3 has more than 1,000,000 signs',
     );
     expect(refusal(`part,price\n"${'x'.repeat(5_000_000)}",1\n`)).toContain(
-      'Line 2 has more than 1000000 signs',
+      'Line 2 has more than 1,000,000 signs',
     );
-    expect(refusal('x'.repeat(5_000_000))).toContain('Line 1 has more than 1000000 signs');
+    expect(refusal('x'.repeat(5_000_000))).toContain('Line 1 has more than 1,000,000 signs');
   });
 
   test('more columns than a table has', () => {
@@ -73,7 +73,7 @@ describe('damaged text', () => {
   });
 
   test('more rows than a table has', () => {
-    expect(refusal(`a,b\n${'x,1\n'.repeat(200_001)}`)).toContain('at most 200000 can be brought in');
+    expect(refusal(`a,b\n${'x,1\n'.repeat(200_001)}`)).toContain('at most 200,000 can be brought in');
   });
 });
 

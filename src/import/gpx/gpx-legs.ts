@@ -1,3 +1,4 @@
+import { showNumber } from '../../formula/show.ts';
 import { geodesicDistance } from './geodesic-distance.ts';
 import type { Gpx, Place, Way } from './read-gpx.ts';
 import { type Pass, passesOf } from './track-passes.ts';
@@ -75,7 +76,7 @@ function measureAlong(way: Way, remarks: string[]): Float64Array {
         metres += step;
         if (inSegment === 0 && step > GAP_METRES) {
           remarks.push(
-            `Between the stretches ${order} and ${order + 1} of the track is a gap of ${(step / 1000).toFixed(1)} km; it is counted as a straight line.`,
+            `Between the stretches ${order} and ${order + 1} of the track is a gap of ${showNumber(step / 1000, 1)} km; it is counted as a straight line.`,
           );
         }
       }
@@ -120,7 +121,7 @@ function waypointCuts(
 }
 
 function farWords(name: string, nearestMetres: number, reachMetres: number): string {
-  return `The waypoint ${name} stands ${(nearestMetres / 1000).toFixed(1)} km from the track, more than ${(reachMetres / 1000).toFixed(1)} km; it cuts no leg. Move it onto the track, or allow a longer way.`;
+  return `The waypoint ${name} stands ${showNumber(nearestMetres / 1000, 1)} km from the track, more than ${showNumber(reachMetres / 1000, 1)} km; it cuts no leg. Move it onto the track, or allow a longer way.`;
 }
 
 function legsBetween(

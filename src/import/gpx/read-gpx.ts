@@ -1,4 +1,5 @@
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
+import { showCount } from '../../formula/show.ts';
 
 /** A place on the earth, WGS84, degrees. */
 export interface Place {
@@ -38,7 +39,7 @@ const MOST_POINTS = 1_000_000;
 export function readGpx(text: string): Gpx | { readonly refusal: string } {
   if (text.length > MOST_SIGNS) {
     return {
-      refusal: `The file has ${text.length} signs; at most ${MOST_SIGNS} can be brought in. Export fewer points.`,
+      refusal: `The file has ${showCount(text.length)} signs; at most ${showCount(MOST_SIGNS)} can be brought in. Export fewer points.`,
     };
   }
   if (/<!DOCTYPE/i.test(text)) {
@@ -101,7 +102,9 @@ class GpxReader {
     parser.on('closetag', ({ name }) => this.closeTag(bareName(name)));
     parser.write(text).close();
     if (this.left > 0)
-      this.remarks.push(`${this.left} points have no sound latitude and longitude and are left out.`);
+      this.remarks.push(
+        `${showCount(this.left)} points have no sound latitude and longitude and are left out.`,
+      );
   }
 
   private openTag(tag: SaxesTagPlain, line: number): void {
@@ -125,7 +128,9 @@ class GpxReader {
   private openPlace(tag: SaxesTagPlain, name: string, line: number): void {
     this.points += 1;
     if (this.points > MOST_POINTS) {
-      throw new GpxError(`Line ${line}: the file has more than ${MOST_POINTS} points. Export fewer.`);
+      throw new GpxError(
+        `Line ${line}: the file has more than ${showCount(MOST_POINTS)} points. Export fewer.`,
+      );
     }
     const latitude = degrees(tag.attributes.lat, 90);
     const longitude = degrees(tag.attributes.lon, 180);

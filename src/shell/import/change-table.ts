@@ -1,9 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { setProperty } from '../../../cells/shared/set-property.ts';
+import { showAmount, showCount } from '../../formula/show.ts';
 import type { OfferChange } from '../../import/compare-lists.ts';
 import type { ImportDesk } from './import-desk.ts';
 import { type ComparedOffer, type ListChanges, listChanges } from './list-changes.ts';
-import { amountWords, countWords, offerWords, shareWords } from './offer-words.ts';
+import { countWords, offerWords, shareWords } from './offer-words.ts';
 import type { PriceList } from './price-list.ts';
 
 const SHOWN = 14;
@@ -27,7 +28,7 @@ export function changeTable(desk: ImportDesk, list: PriceList): TemplateResult |
             <tbody>${moved.slice(0, SHOWN).map((change) => changeRow(desk, list, change))}</tbody>
           </table></div>`
     }
-    ${moved.length > SHOWN ? html`<p class="hint">${moved.length - SHOWN} more prices changed.</p>` : nothing}
+    ${moved.length > SHOWN ? html`<p class="hint">${countWords(moved.length - SHOWN, 'more price', 'more prices')} changed.</p>` : nothing}
     ${named('New', changes.added)} ${named('Gone from the list', changes.gone)}
     ${named('Turned away: without a price they leave the table', changes.turnedAway)}
     ${named('In the list, but not taken: they leave the table', changes.left)}
@@ -37,9 +38,9 @@ export function changeTable(desk: ImportDesk, list: PriceList): TemplateResult |
 
 function tallyWords({ dearer, cheaper, unchanged }: ListChanges): string {
   const parts = [
-    dearer.length > 0 ? `${dearer.length} dearer` : '',
-    cheaper.length > 0 ? `${cheaper.length} cheaper` : '',
-    unchanged.length > 0 ? `${unchanged.length} as before` : '',
+    dearer.length > 0 ? `${showCount(dearer.length)} dearer` : '',
+    cheaper.length > 0 ? `${showCount(cheaper.length)} cheaper` : '',
+    unchanged.length > 0 ? `${showCount(unchanged.length)} as before` : '',
   ];
   return parts.filter((part) => part !== '').join(', ');
 }
@@ -50,8 +51,8 @@ function changeRow(desk: ImportDesk, list: PriceList, change: OfferChange<Compar
   const width = `${Math.min(50, (Math.abs(share) / FULL_SHARE) * 50)}%`;
   return html`<tr>
     <th scope="row" title=${offerWords(after)}>${after.fits || offerWords(after)}</th>
-    <td class="num old">${amountWords(before.price)}</td>
-    <td class="num">${amountWords(after.price)}</td>
+    <td class="num old">${showAmount(before.price)}</td>
+    <td class="num">${showAmount(after.price)}</td>
     <td class="num">${shareWords(share)}</td>
     <td class="bartd"><span class="pm ${share < 0 ? 'down' : 'up'}"><i ${setProperty('--w', width)}></i></span></td>
     <td class=${isBest ? '' : 'quiet'}>${isBest === null ? '' : isBest ? 'cheapest now' : 'not cheapest'}</td>
@@ -73,6 +74,6 @@ function isBestNow({ notebook }: ImportDesk, list: PriceList, row: number | null
 function named(label: string, offers: readonly ComparedOffer[]): TemplateResult | typeof nothing {
   if (offers.length === 0) return nothing;
   const names = offers.slice(0, 6).map((offer) => offer.fits || offerWords(offer));
-  const more = offers.length > names.length ? ` and ${offers.length - names.length} more` : '';
-  return html`<p class="named"><b>${label}: ${offers.length}</b> ${names.join('; ')}${more}</p>`;
+  const more = offers.length > names.length ? ` and ${showCount(offers.length - names.length)} more` : '';
+  return html`<p class="named"><b>${label}: ${showCount(offers.length)}</b> ${names.join('; ')}${more}</p>`;
 }

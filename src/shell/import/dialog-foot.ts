@@ -1,4 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { NO_CHANGE } from '../../../cells/tally/tally-reading.ts';
+import { showCount } from '../../formula/show.ts';
 import type { ImportDesk } from './import-desk.ts';
 import { countWords } from './offer-words.ts';
 import { PriceList } from './price-list.ts';
@@ -27,20 +29,22 @@ export function dialogFoot(
 function counts({ list, count }: ImportDesk): TemplateResult {
   if (list instanceof PriceList) {
     const { taken = 0, remarked = 0, aside = 0 } = list.counts ?? {};
-    return html`<span><b>${count.toLocaleString('en')}</b> of ${countWords(taken + remarked + aside, 'row', 'rows')} come in</span>`;
+    return html`<span><b>${showCount(count)}</b> of ${countWords(taken + remarked + aside, 'row', 'rows')} come in</span>`;
   }
-  return html`<span><b>${count.toLocaleString('en')}</b> rows, ${list?.words}</span>`;
+  return html`<span><b>${showCount(count)}</b> ${count === 1 ? 'row' : 'rows'}, ${list?.words}</span>`;
 }
 
-function effectWords({ effect }: ImportDesk): TemplateResult | typeof nothing {
+function effectWords({ effect, notebook }: ImportDesk): TemplateResult | typeof nothing {
   if (effect === null) return html`<span class="quiet">working</span>`;
-  const { label, total, calls, hasCalls } = effect;
+  const { main, others, calls, hasCalls } = effect;
+  const isPlanned = notebook.document.cells.some(({ kind }) => kind === 'plan');
   const named = calls
     .slice(0, NAMED)
     .map(({ part, before, after }) => `${part}: ${before || 'no call'} → ${after || 'no call'}`);
-  const more = calls.length > NAMED ? `, and ${calls.length - NAMED} more` : '';
+  const more = calls.length > NAMED ? `, and ${showCount(calls.length - NAMED)} more` : '';
   return html`
-    ${total === '' ? nothing : html`<span><b>${total}</b> ${total === 'no change' ? 'of ' : ''}${label.toLowerCase()}</span>`}
+    ${main === null ? nothing : html`<span><b>${main.words}</b> ${main.words === NO_CHANGE ? 'of ' : ''}${main.label.toLowerCase()}</span>`}
+    ${others.length === 0 ? nothing : html`<span>${others.map(({ label, words }) => `${label.toLowerCase()} ${words}`).join(', ')}</span>`}
     ${
       !hasCalls
         ? nothing
@@ -48,5 +52,5 @@ function effectWords({ effect }: ImportDesk): TemplateResult | typeof nothing {
           ? html`<span><b>No call changes</b></span>`
           : html`<span><b>${countWords(calls.length, 'call changes', 'calls change')}</b> ${named.join('; ')}${more}</span>`
     }
-    ${total !== '' || hasCalls ? html`<span class="quiet">each part for itself, before the plan is made anew</span>` : nothing}`;
+    ${(main !== null || hasCalls) && isPlanned ? html`<span class="quiet">each part for itself, before the plan is made anew</span>` : nothing}`;
 }

@@ -1,10 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { showCount } from '../../formula/show.ts';
 import type { Quote } from '../../import/cut-piece.ts';
 import { LETTER_CHOICES } from '../../import/find-letters.ts';
 import type { Found, ReadChoices } from '../../import/reading.ts';
 import { cellHead, columnHead, isEntered } from '../../notebook/lookup.ts';
 import type { Separator } from '../../tables/csv-layout.ts';
+import { sizeWords } from '../size-words.ts';
 import type { ImportDesk } from './import-desk.ts';
+import { countWords } from './offer-words.ts';
 import { suppliersThere } from './offers-there.ts';
 import { BY_ROW, PriceList } from './price-list.ts';
 import { columnsFor, FIELD_WORDS, PRICE_FIELDS, type PriceField } from './price-target.ts';
@@ -64,7 +67,7 @@ export function fileSide(
 }
 
 function fileSlip({ file, summary }: ImportDesk, choose: () => void): TemplateResult {
-  const lines = summary ? `${summary.recordCount.toLocaleString('en')} lines, ` : '';
+  const lines = summary ? `${showCount(summary.recordCount)} lines, ` : '';
   const time = file?.at.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
   return html`<div class="drop">
     <b>${file?.name ?? ''}</b>
@@ -72,12 +75,6 @@ function fileSlip({ file, summary }: ImportDesk, choose: () => void): TemplateRe
     ${file?.remarks.map((remark) => html`<span>${remark}</span>`)}
     <span class="alt">Drop another file here, or<br /><button class="plain" @click=${choose}>choose from this device</button></span>
   </div>`;
-}
-
-/** Size of a file in words: `1.1 KB`. */
-export function sizeWords(bytes: number): string {
-  if (bytes < 1000) return `${bytes} bytes`;
-  return bytes < 1e6 ? `${(bytes / 1000).toFixed(1)} KB` : `${(bytes / 1e6).toFixed(1)} MB`;
 }
 
 function tableField(desk: ImportDesk): TemplateResult {
@@ -95,7 +92,7 @@ function tableField(desk: ImportDesk): TemplateResult {
       ? field({
           id: 'way',
           label: 'Track or route',
-          how: `${desk.file.ways.length} in the file`,
+          how: `${showCount(desk.file.ways.length)} in the file`,
           value: String(desk.file.way),
           choices: desk.file.ways.map((words, at) => ({ value: String(at), words })),
           choose: (way) => void desk.chooseWay(Number(way)),
@@ -147,7 +144,7 @@ function supplierFields(
       : nothing
   }
   ${supplierTerms(desk, list)}
-  ${earlier ? html`<p class="hint">Earlier import: ${earlier.date}, ${earlier.rows} rows, ${earlier.fileName}.</p>` : nothing}`;
+  ${earlier ? html`<p class="hint">Earlier import: ${earlier.date}, ${countWords(earlier.rows, 'row', 'rows')}, ${earlier.fileName}.</p>` : nothing}`;
 }
 
 const SEPARATORS: readonly (readonly [Separator, string])[] = [

@@ -4,6 +4,7 @@ import { says } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { closeIcon, faultIcon } from '../../../cells/shared/icons.ts';
 import type { LiveNotebook } from '../../notebook/live-notebook.ts';
+import { changeTableStyles } from './change-table.styles.ts';
 import { changeTable } from './change-table.ts';
 import { dialogFoot } from './dialog-foot.ts';
 import { fileSide } from './file-side.ts';
@@ -13,7 +14,9 @@ import { importPartsStyles } from './import-parts.styles.ts';
 import { countWords } from './offer-words.ts';
 import { partLines } from './part-lines.ts';
 import { PriceList } from './price-list.ts';
+import { rowsPreviewStyles } from './rows-preview.styles.ts';
 import { rowsPreview } from './rows-preview.ts';
+import { setAsideStyles } from './set-aside.styles.ts';
 import { piecesQuestion, setAside } from './set-aside.ts';
 import type { TableList } from './table-list.ts';
 import { tableRows } from './table-rows.ts';
@@ -38,7 +41,15 @@ export class ImportDialog extends LitElement {
     over: { state: true },
   };
 
-  static override styles = [baseStyles, controlStyles, importDialogStyles, importPartsStyles];
+  static override styles = [
+    baseStyles,
+    controlStyles,
+    importDialogStyles,
+    importPartsStyles,
+    rowsPreviewStyles,
+    setAsideStyles,
+    changeTableStyles,
+  ];
 
   declare private searching: string | null;
   declare private newSupplier: boolean;

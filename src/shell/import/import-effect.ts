@@ -1,8 +1,8 @@
-import { differenceWords, readTally } from '../../../cells/tally/tally-reading.ts';
+import { NO_CHANGE } from '../../../cells/tally/tally-reading.ts';
 import type { CallsCell, NotebookDocument } from '../../notebook/document.ts';
 import type { Edit } from '../../notebook/edit.ts';
 import { LiveNotebook } from '../../notebook/live-notebook.ts';
-import { firstTally, mainFigure } from '../session/effect-log.ts';
+import { type Effect, EffectLog, firstTally, mainFigure } from '../session/effect-log.ts';
 
 /** A call that an import changes. */
 export interface ChangedCall {
@@ -12,12 +12,20 @@ export interface ChangedCall {
   readonly after: string;
 }
 
+/** What an import would do to a figure of the tally. */
+export interface FigureEffect {
+  /** Label of the figure: `Expected total`. */
+  readonly label: string;
+  /** `+3 EUR`, `no change`. */
+  readonly words: string;
+}
+
 /** What an import would do to the notebook. */
 export interface ImportEffect {
-  /** Label of the figure that stands for the whole: `Expected total`; '' when the notebook has none. */
-  readonly label: string;
-  /** `+3 EUR`, `no change`; '' when it cannot be told. */
-  readonly total: string;
+  /** The figure that stands for the whole; null when the notebook has none, or it cannot be told. */
+  readonly main: FigureEffect | null;
+  /** The other figures of the tally that change. */
+  readonly others: readonly FigureEffect[];
   readonly calls: readonly ChangedCall[];
   /** Whether the notebook has calls at all. */
   readonly hasCalls: boolean;
@@ -30,27 +38,29 @@ export interface ImportEffect {
  */
 export async function importEffect(document: NotebookDocument, edit: Edit): Promise<ImportEffect> {
   const trial = LiveNotebook.open(document);
+  const log = new EffectLog(trial);
   try {
     await trial.settled();
-    const figure = mainFigure(firstTally(document));
     const cell = document.cells.find((one): one is CallsCell => one.kind === 'calls');
-    const totalOf = (): number | null => (figure ? readTally(trial, figure).value : null);
-    const [totalBefore, callsBefore] = [totalOf(), callsOf(trial, cell)];
+    const callsBefore = callsOf(trial, cell);
     trial.apply(edit);
     await trial.settled();
-    const [totalAfter, callsAfter] = [totalOf(), callsOf(trial, cell)];
-    const type = figure ? trial.typeOf(figure.figure) : null;
-    const isKnown = figure && type && totalBefore !== null && totalAfter !== null;
+    const callsAfter = callsOf(trial, cell);
+    const main = mainFigure(firstTally(document));
+    const effects = (log.entries[0]?.effects ?? []).filter(({ difference }) => !Number.isNaN(difference));
+    const told = ({ figure, words }: Effect): FigureEffect => ({ label: figure.label, words });
+    const whole = effects.find(({ figure }) => figure === main);
     const parts = new Set([...callsBefore.keys(), ...callsAfter.keys()]);
     return {
-      label: figure?.label ?? '',
-      total: isKnown ? differenceWords(totalAfter - totalBefore, figure, type) : '',
+      main: whole ? told(whole) : null,
+      others: effects.filter((one) => one !== whole && one.words !== NO_CHANGE).map(told),
       calls: [...parts]
         .map((part) => ({ part, before: callsBefore.get(part) ?? '', after: callsAfter.get(part) ?? '' }))
         .filter(({ before, after }) => before !== after),
       hasCalls: cell !== undefined,
     };
   } finally {
+    log.dispose();
     trial.dispose();
   }
 }

@@ -1,12 +1,14 @@
+import { numberLocale } from '../../formula/show.ts';
 import { ImportClient } from '../../import/import-client.ts';
 import type { ImportPort } from '../../import/import-protocol.ts';
 import importWorkerAddress from '../../import/import-worker.ts?worker&url';
 import type { NotebookDocument } from '../../notebook/document.ts';
 import type { Edit } from '../../notebook/edit.ts';
 import { ownScript } from '../own-script.ts';
-import type { EffectAnswer } from '../planning/trial-messages.ts';
+import type { EffectAnswer, EffectQuestion } from '../planning/trial-messages.ts';
 import trialWorkerAddress from '../planning/trial-worker.ts?worker&url';
 import type { GpxTable } from './gpx-table.ts';
+import type { GpxQuestion } from './gpx-worker.ts';
 import gpxWorkerAddress from './gpx-worker.ts?worker&url';
 import type { ImportEffect } from './import-effect.ts';
 
@@ -35,7 +37,7 @@ export function readGpxAside(
     worker.onmessage = ({ data }) => done(data);
     worker.onerror = (event) => failed(new Error(event.message));
     signal.addEventListener('abort', () => failed(signal.reason), { once: true });
-    worker.postMessage({ text, way });
+    worker.postMessage({ text, way, locale: numberLocale() } satisfies GpxQuestion);
   }).finally(() => worker.terminate());
 }
 
@@ -60,7 +62,7 @@ export class EffectDesk {
       };
       worker.addEventListener('message', listen);
       worker.onerror = (event) => failed(new Error(event.message));
-      worker.postMessage({ id, document, edit });
+      worker.postMessage({ id, document, edit, locale: numberLocale() } satisfies EffectQuestion);
     });
   }
 

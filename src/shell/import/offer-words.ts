@@ -1,3 +1,4 @@
+import { showAmount, showCount, showNumber } from '../../formula/show.ts';
 import type { PriceRow } from '../../import/price-row.ts';
 
 /** An offer in words: `Rear tyre 150/70-17, NG-1104`. */
@@ -16,25 +17,17 @@ export function priceWords({
   currency,
   priceFor,
 }: Pick<PriceRow, 'price' | 'currency' | 'priceFor'>): string {
-  const many = priceFor === 1 ? '' : ` for ${priceFor}`;
-  return `${amountWords(price)}${currency === null ? '' : ` ${currency}`}${many}`;
-}
-
-/** An amount of money with two decimals, more where it has more: `1,250.00`, `0.125`. */
-export function amountWords(amount: number): string {
-  return amount.toLocaleString('en', { minimumFractionDigits: 2, maximumFractionDigits: 4 });
+  const many = priceFor === 1 ? '' : ` for ${showNumber(priceFor)}`;
+  return `${showAmount(price)}${currency === null ? '' : ` ${currency}`}${many}`;
 }
 
 /** A share as a percentage with its sign: `+5.3 %`. */
 export function shareWords(share: number): string {
-  const size = Math.abs(share * 100).toLocaleString('en', {
-    minimumFractionDigits: 1,
-    maximumFractionDigits: 1,
-  });
-  return `${share < 0 ? '−' : '+'}${size} %`;
+  const size = Math.abs(share * 100);
+  return `${share < 0 ? '−' : '+'}${showNumber(size, size < 0.05 ? 2 : 1)} %`;
 }
 
 /** `1 row`, `19 rows`. */
 export function countWords(count: number, one: string, many: string): string {
-  return `${count.toLocaleString('en')} ${count === 1 ? one : many}`;
+  return `${showCount(count)} ${count === 1 ? one : many}`;
 }

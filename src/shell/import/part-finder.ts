@@ -3,7 +3,7 @@ import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import type { FoundRow } from '../../import/import-session.ts';
 import type { PriceRow } from '../../import/price-row.ts';
-import { offerWords, priceWords } from './offer-words.ts';
+import { countWords, offerWords, priceWords } from './offer-words.ts';
 import { partFinderStyles } from './part-finder.styles.ts';
 import type { Candidate, PriceList } from './price-list.ts';
 
@@ -48,7 +48,7 @@ export class PartFinder extends LitElement {
         <span>Search the file for ${this.partName}</span>
         <input type="search" autocomplete="off" spellcheck="false" maxlength="120" @input=${this.#onInput} />
       </label>
-      <p class="sr" role="status">${this.found ? `${rows.length} rows found` : ''}</p>
+      <p class="sr" role="status">${this.found ? `${countWords(rows.length, 'row', 'rows')} found` : ''}</p>
       ${
         rows.length === 0
           ? html`<p class="none">${this.words ? `No row of the file has “${this.words}”.` : 'Nothing in the file has its words. Type others.'}</p>`

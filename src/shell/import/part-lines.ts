@@ -1,8 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { showCount } from '../../formula/show.ts';
 import type { PriceRow } from '../../import/price-row.ts';
 import type { ImportDesk } from './import-desk.ts';
 import { countWords, offerWords, priceWords } from './offer-words.ts';
 import type { PartLine, PriceList } from './price-list.ts';
+
+/** What follows the word on a part's button in its name. */
+const ACT_NAMES = { Close: ' the search for', Search: ' a row for', Another: ' row for' } as const;
 
 export interface PartActions {
   /** Part whose finder is open; null for none. */
@@ -18,10 +22,10 @@ export function partLines(desk: ImportDesk, list: PriceList, actions: PartAction
   const others = lines.filter(({ taken, proposed }) => taken.length === 0 && proposed === null);
   return html`<section class="fits">
     <h3>Fit to your parts
-      <small>${countWords(list.takenCount, 'row', 'rows')} taken${proposals > 0 ? `, ${proposals} proposed by their words` : ''}</small>
+      <small>${countWords(list.takenCount, 'row', 'rows')} taken${proposals > 0 ? `, ${showCount(proposals)} proposed by their words` : ''}</small>
       ${
         proposals > 0
-          ? html`<button class="btn slim confirm" @click=${() => desk.change(() => list.takeProposed())}>Take all ${proposals} proposed</button>`
+          ? html`<button class="btn slim confirm" @click=${() => desk.change(() => list.takeProposed())}>Take all ${showCount(proposals)} proposed</button>`
           : nothing
       }
     </h3>
@@ -45,14 +49,15 @@ function partLine(desk: ImportDesk, list: PriceList, line: PartLine, actions: Pa
   const { part, taken, proposed } = line;
   const isOpen = actions.searching === part;
   const rows = taken.length > 0 ? taken : proposed ? [proposed.offer] : [];
+  const act = isOpen ? 'Close' : rows.length === 0 ? 'Search' : 'Another';
   return html`<li>
     <b>${part}</b>
     <div class="offers">
       ${rows.map((row) => offerLine(desk, list, line, row))}
       ${rows.length === 0 ? html`<span class="quiet">nothing found</span>` : nothing}
     </div>
-    <button class="plain" aria-expanded=${isOpen ? 'true' : 'false'} aria-label="Another row for ${part}" @click=${() => actions.search(isOpen ? null : part)}>
-      ${isOpen ? 'Close' : rows.length === 0 ? 'Search' : 'Another'}
+    <button class="plain" aria-expanded=${isOpen ? 'true' : 'false'} aria-label="${act}${ACT_NAMES[act]} ${part}" @click=${() => actions.search(isOpen ? null : part)}>
+      ${act}
     </button>
     ${
       isOpen

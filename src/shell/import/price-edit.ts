@@ -5,6 +5,7 @@ import type { EnteredColumn, Entry, NotebookDocument, TableCell } from '../../no
 import type { Edit, RowEntries } from '../../notebook/edit.ts';
 import { addRows, group, removeRows, replaceCell, replaceColumn, replaceRows } from '../../notebook/edits.ts';
 import { findCell, isEntered, rowCount } from '../../notebook/lookup.ts';
+import { countWords } from './offer-words.ts';
 import { type OfferThere, offersThere } from './offers-there.ts';
 import { type PriceField, type PriceTarget, priceTargetOf } from './price-target.ts';
 import { withNote } from './source-note.ts';
@@ -65,7 +66,10 @@ export function priceEdit(document: NotebookDocument, target: PriceTarget, wante
     }, cell.source ?? '');
     return replaceCell(now, cell.id, { ...cell, source });
   });
-  return group(`${wanted.suppliers.join(', ')}: ${wanted.chosen.length} prices brought in`, steps.edits);
+  return group(
+    `${wanted.suppliers.join(', ')}: ${countWords(wanted.chosen.length, 'price', 'prices')} brought in`,
+    steps.edits,
+  );
 }
 
 function addSuppliers(steps: Steps, target: PriceTarget, wanted: PriceImport): void {

@@ -5,6 +5,7 @@ import { ROLE_WORDS, ROLES, type Role } from '../../import/roles.ts';
 import { columnHead } from '../../notebook/lookup.ts';
 import { type ImportDesk, PREVIEW_ROWS } from './import-desk.ts';
 import { isNoRow } from './mend-offers.ts';
+import { countWords } from './offer-words.ts';
 import { PriceList } from './price-list.ts';
 import type { TableList } from './table-list.ts';
 
@@ -28,7 +29,7 @@ export function rowsPreview(desk: ImportDesk): TemplateResult {
     ? (list.match?.columns.filter(({ role }) => role !== 'ignore').length ?? 0)
     : list.filled.length;
   const [first, last] = [preview[0]?.line, preview.at(-1)?.line];
-  const words = `${summary.heads.length} columns, ${matched} matched${first === undefined ? '' : `; lines ${first} to ${last} shown`}`;
+  const words = `${countWords(summary.heads.length, 'column', 'columns')}, ${matched} matched${first === undefined ? '' : `; lines ${first} to ${last} shown`}`;
   return html`<section class="rows">
     <h3 id="match">Match the columns <small>${words}</small>
       ${summary.recordCount - summary.bodyFrom > PREVIEW_ROWS ? turns(desk) : nothing}

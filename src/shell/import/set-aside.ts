@@ -58,7 +58,7 @@ function asideRow(desk: ImportDesk, list: PriceList, row: AsideRow): TemplateRes
         ? nothing
         : html`<span class="mends">
             ${prices.map((price) => html`<button class="btn slim" @click=${() => mend('price', price)}>Read as ${price}</button>`)}
-            ${isMisread ? html`<button class="btn slim" aria-label="Take line ${row.line} as a row" @click=${() => mend('row', '')}>Take as a row</button>` : nothing}
+            ${isMisread ? html`<button class="btn slim" aria-label="Take as a row: line ${row.line}" @click=${() => mend('row', '')}>Take as a row</button>` : nothing}
             ${types === null || prices.length > 0 ? nothing : typed(row, types, mend)}
           </span>`
     }

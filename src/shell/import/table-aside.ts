@@ -22,7 +22,7 @@ export function tableAside(desk: ImportDesk, list: TableList): TemplateResult | 
   const cutOff = rows.aside.filter(({ reason }) => reason === 'cut-off');
   const others = rows.aside.filter(({ reason }) => reason !== 'cut-off');
   return html`<section class="aside">
-    ${asideHead(cutOff.length)} ${lostWords(lostMends)}
+    ${cutOff.length > 0 || rows.remarks.length === 0 ? asideHead(cutOff.length) : nothing} ${lostWords(lostMends)}
     <ul class="rej">${cutOff.map((one) => asideRow(desk, list, one))}</ul>
     ${rows.remarks.length > 0 ? remarkList(desk, list, rows.remarks) : nothing}
     ${
@@ -67,7 +67,7 @@ function asideRow(desk: ImportDesk, list: TableList, one: TableAside): TemplateR
     <span class="why">${one.sentence}</span>
     ${
       mayBeRow(one.reason)
-        ? html`<span class="mends"><button class="btn slim" aria-label="Take line ${one.line} as a row" @click=${() => mend(desk, list, one.record, {})}>Take as a row</button></span>`
+        ? html`<span class="mends"><button class="btn slim" aria-label="Take as a row: line ${one.line}" @click=${() => mend(desk, list, one.record, {})}>Take as a row</button></span>`
         : one.reason === 'cut-off'
           ? html`<span class="fill">${form()}</span>`
           : html`<details class="fill"><summary>Fill in line ${one.line}</summary>${form()}</details>`

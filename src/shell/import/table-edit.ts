@@ -4,6 +4,7 @@ import type { EnteredColumn, Entry, NotebookDocument, TableCell } from '../../no
 import type { Edit, RowEntries } from '../../notebook/edit.ts';
 import { addRows, group, replaceCell, replaceColumn, replaceRows } from '../../notebook/edits.ts';
 import { cellHead, findCell, isEntered, rowCount } from '../../notebook/lookup.ts';
+import { countWords } from './offer-words.ts';
 import { withNote } from './source-note.ts';
 
 /** What becomes of the rows that a table has. */
@@ -49,7 +50,7 @@ export function tableEdit(document: NotebookDocument, cellId: string, wanted: Ta
   const { fileName, date, read } = wanted;
   const source = withNote(now.source ?? '', { of: cellHead(cell), fileName, date, rows: read.rows });
   const note = replaceCell(after, cellId, { ...now, source });
-  return group(`${cellHead(cell)}: ${read.rows} rows brought in`, [...edits, note]);
+  return group(`${cellHead(cell)}: ${countWords(read.rows, 'row', 'rows')} brought in`, [...edits, note]);
 }
 
 function rowsEdit(document: NotebookDocument, cell: TableCell, { read, filled, way }: TableImport): Edit {

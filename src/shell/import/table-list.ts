@@ -1,3 +1,4 @@
+import { showCount } from '../../formula/show.ts';
 import type { ImportClient } from '../../import/import-client.ts';
 import type { TableChoices, TableMatch, WantedColumn } from '../../import/match-table.ts';
 import type { LostMend } from '../../import/mends.ts';
@@ -87,9 +88,9 @@ export class TableList {
   /** What comes of it, in words: `24 rows in the place of the 26 there`. */
   get words(): string {
     const count = this.rows?.rows ?? 0;
-    if (this.way === 'replace') return `in the place of the ${rowCount(this.cell)} there`;
-    if (this.way === 'below') return `below the ${rowCount(this.cell)} there`;
-    return `${this.inCommon} over rows of the same name, ${count - this.inCommon} added`;
+    if (this.way === 'replace') return `in the place of the ${showCount(rowCount(this.cell))} there`;
+    if (this.way === 'below') return `below the ${showCount(rowCount(this.cell))} there`;
+    return `${showCount(this.inCommon)} over rows of the same name, ${showCount(count - this.inCommon)} added`;
   }
 
   edit(document: NotebookDocument, at: Date): Edit {

@@ -103,17 +103,6 @@ export function copied(document: NotebookDocument): NotebookDocument {
 }
 
 /**
- * A size in words.
- *
- * @example sizeWords(168_850) // '169 kB'
- */
-export function sizeWords(bytes: number): string {
-  if (bytes < 1_000) return `${bytes} bytes`;
-  const [figure, unit] = bytes < 999_500 ? [bytes / 1_000, 'kB'] : [bytes / 1_000_000, 'MB'];
-  return `${figure < 10 ? figure.toFixed(1) : Math.round(figure)} ${unit}`;
-}
-
-/**
  * When something was changed: the time for today, the day and the time before.
  *
  * @example changedWords('2026-03-14T09:05:00Z', new Date('2026-03-14T12:00:00Z'), 'en-GB') // 'today, 09:05'

@@ -2,13 +2,8 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { closeIcon, faultIcon } from '../../../cells/shared/icons.ts';
-import {
-  changedWords,
-  type NotebookShelf,
-  type ShelfLine,
-  sizeWords,
-  type TakenOff,
-} from './notebook-shelf.ts';
+import { sizeWords } from '../size-words.ts';
+import { changedWords, type NotebookShelf, type ShelfLine, type TakenOff } from './notebook-shelf.ts';
 import { notebooksDialogStyles } from './notebooks-dialog.styles.ts';
 
 /** `sw-notebook`: what the page is asked to do; the list does the rest itself. */

@@ -20,6 +20,8 @@ export interface EffectQuestion {
   readonly id: number;
   readonly document: NotebookDocument;
   readonly edit: Edit;
+  /** In which the page writes numbers. */
+  readonly locale: string;
 }
 
 /** From the worker: what the import would do, or why it cannot be told. */

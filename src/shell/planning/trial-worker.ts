@@ -1,3 +1,4 @@
+import { writeNumbersAs } from '../../formula/show.ts';
 import type { NotebookDocument } from '../../notebook/document.ts';
 import type { TrialPoint } from '../../notebook/trial/trial.ts';
 import { TrialNotebook } from '../../notebook/trial/trial-notebook.ts';
@@ -43,7 +44,8 @@ function answerTrial(message: TrialMessage): void {
     );
 }
 
-function answerEffect({ id, document, edit }: EffectQuestion): void {
+function answerEffect({ id, document, edit, locale }: EffectQuestion): void {
+  writeNumbersAs(locale);
   importEffect(document, edit).then(
     (effect) => scope.postMessage({ id, effect }),
     (error: unknown) => scope.postMessage({ id, error: wordsOf(error) }),

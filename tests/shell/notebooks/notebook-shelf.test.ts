@@ -2,12 +2,8 @@ import { IDBFactory } from 'fake-indexeddb';
 import { expect, test } from 'vitest';
 import { EditError } from '../../../src/notebook/edit-error.ts';
 import { openNotebookStore } from '../../../src/notebook/storage/notebook-store.ts';
-import {
-  changedWords,
-  copied,
-  NotebookShelf,
-  sizeWords,
-} from '../../../src/shell/notebooks/notebook-shelf.ts';
+import { changedWords, copied, NotebookShelf } from '../../../src/shell/notebooks/notebook-shelf.ts';
+import { sizeWords } from '../../../src/shell/size-words.ts';
 import { notebook, number } from '../../notebook/small-notebook.ts';
 
 const trip = { ...notebook(number('budget', 480, 'EUR')), id: 'trip', title: 'Trip' };
