@@ -213,7 +213,7 @@ test('stopped, the plan says so and is worked out again when asked', async () =>
   const before = await sum(page, 'Expected cost');
   await setBudget(page, '700');
   // Its button comes late so as not to flicker; the keyboard is quicker.
-  const stop = plan(page).getByRole('button', { name: 'Stop working out the plan' });
+  const stop = plan(page).locator('header .stop');
   await stop.evaluate((button: HTMLElement) => button.click());
   const again = plan(page).getByRole('button', { name: 'Work it out again' });
   await again.waitFor(SLOWLY);
