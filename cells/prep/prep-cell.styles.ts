@@ -297,7 +297,7 @@ export const prepCellStyles = css`
       padding-right: 14px;
     }
     .shop tr > .pieces::after {
-      content: '\00a0×\00a0';
+      content: '\\00a0×\\00a0';
     }
     .jobs tr > .mind {
       grid-area: 2 / 2 / auto / 4;
