@@ -11,7 +11,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           // Far above what any test takes, so that a busy machine does not fail one.
-          testTimeout: 20_000,
+          testTimeout: 60_000,
           restoreMocks: true,
           // No test leaves anything behind in its modules, and to load mathjs anew for each file takes minutes.
           pool: 'threads',

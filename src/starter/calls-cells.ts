@@ -188,7 +188,7 @@ function bars(): WorkedColumn[] {
   return [
     worked(
       'bar',
-      'unknown ? "unknown" : bars_due ? "due" : bars_old ? "held back" : bars_new ? "new one too" : bars_keep ? "no spare" : bars_pack ? "too big" : bar_way',
+      'unknown ? "unknown" : not_pooled ? "shared" : bars_due ? "due" : bars_old ? "held back" : bars_new ? "new one too" : bars_keep ? "no spare" : bars_pack ? "too big" : bar_way',
       { title: 'Barred by' },
     ),
     worked(
