@@ -5,7 +5,7 @@ import { type OpenedApp, openApp, withApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 
 // A plan is worked out in a second or so; a busy machine takes its time.
-const SLOWLY = { timeout: 40_000 };
+const SLOWLY = { timeout: 60_000 };
 
 let server: AppServer;
 /** The page that the tests share: each leaves the notebook as it found it, so that one plan serves them all. */
