@@ -21,6 +21,13 @@ const acts = {
   worker: () => new Worker(policy.createScriptURL('./worker.js')),
   markup: () => { try { document.querySelector('#said').innerHTML = '<b>x</b>'; } catch {} },
   unnamed: () => document.querySelector('main').append(document.createElement('button')),
+  inside: () => {
+    const boxes = ['good', 'bad'].map((id) => Object.assign(document.createElement('div'), { id }));
+    document.querySelector('main').append(...boxes);
+    for (const box of boxes) box.attachShadow({ mode: 'open' }).append(document.createElement('section'));
+    for (const box of boxes) box.shadowRoot.firstChild.append(Object.assign(document.createElement('p'), { textContent: box.id }));
+    boxes[1].shadowRoot.firstChild.append(document.createElement('button'));
+  },
   keep: () => localStorage.setItem('kept', 'yes'),
 };
 acts[location.search.slice(1)]();
@@ -80,6 +87,16 @@ test('axe finds a button without a name', async () => {
     await page.getByText('done').waitFor();
     expect(await axe(page)).toMatchObject([{ rule: 'button-name', elements: ['button'] }]);
     expect(await axe(page, 'h1')).toEqual([]);
+  });
+});
+
+test('axe looks at what lies in a shadow root, and at nothing else, when it is led there', async () => {
+  await withApp({ server, path: '?inside' }, async ({ page }) => {
+    await page.getByText('done').waitFor();
+    expect(await axe(page, ['#bad', 'section'])).toMatchObject([
+      { rule: 'button-name', elements: ['#bad >>> button'] },
+    ]);
+    expect(await axe(page, ['#good', 'section'])).toEqual([]);
   });
 });
 
