@@ -259,7 +259,7 @@ export const sheetStyles = css`
  * Tables on a card: heads with a unit line (`.u`), `.num` figures, `.worked` columns, `.pen-cell` entered
  * figures on their ruled line, and the states of one cell: `.fresh`, `.waits`, `.bad`, `.gap`.
  */
-export const tableStyles = css`
+export const plainTableStyles = css`
   /* positioned, so that words for screen readers alone are clipped with the rest */
   .scroll {
     position: relative;
@@ -334,9 +334,6 @@ export const tableStyles = css`
   tbody td,
   tbody th {
     border-bottom: 1px solid var(--rule);
-  }
-  tbody tr:nth-child(5n) > * {
-    border-bottom-color: var(--rule-2);
   }
   tbody tr:last-child > * {
     border-bottom: 0;
@@ -424,3 +421,8 @@ export const tableStyles = css`
     }
   }
 `;
+
+/** With a stronger rule every fifth row, by its place: too dear where rows come and go at every scroll. */
+const fifthRule = css`tbody tr:nth-child(5n) > * { border-bottom-color: var(--rule-2); }`;
+
+export const tableStyles = [fifthRule, plainTableStyles];

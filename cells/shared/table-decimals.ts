@@ -1,13 +1,16 @@
 /** Most decimals that a column shows when its writer has not said how many. */
 const MOST_DECIMALS = 4;
 
-/** Digits that count: 0.1 * 3 is 0.3, whatever the last bit says. */
-const COUNTED_DIGITS = 12;
+/** Differences beyond the twelfth digit do not count: 0.1 * 3 is 0.3, whatever the last bit says. */
+const COUNTED_SHARE = 1e-12;
+const POWERS = [1, 10, 100, 1_000, 10_000];
 
+/** By arithmetic, as a column of 50,000 figures is looked through after every edit of one. */
 function decimalsOf(figure: number): number {
-  const counted = Number(figure.toPrecision(COUNTED_DIGITS));
   for (let decimals = 0; decimals < MOST_DECIMALS; decimals++) {
-    if (Number(counted.toFixed(decimals)) === counted) return decimals;
+    const power = POWERS[decimals]!;
+    if (Math.abs(Math.round(figure * power) / power - figure) <= Math.abs(figure) * COUNTED_SHARE)
+      return decimals;
   }
   return MOST_DECIMALS;
 }

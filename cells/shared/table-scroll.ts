@@ -1,9 +1,18 @@
-import { rowsInView, type Segment, windowSegments } from './table-window.ts';
+import {
+  LEAP_MARGIN_ROWS,
+  rowsForFrame,
+  rowsInView,
+  type Segment,
+  type Viewport,
+  windowSegments,
+} from './table-window.ts';
 
 /** Height of a row in px before one has been measured (`--row` of the look). */
 const USUAL_ROW_PX = 31;
 /** Rows drawn of a long table before its window has been measured. */
 const ROWS_UNMEASURED = 40;
+/** Pause after a leap before the rows around the window are drawn, in ms. */
+const REST_MS = 60;
 /** Space kept between a focused figure and the first column that lies over the others, in px. */
 const CLEAR_PX = 4;
 
@@ -18,6 +27,7 @@ export class GridScroll {
   readonly #host: ScrollHost;
   #view: readonly [number, number] = [0, ROWS_UNMEASURED];
   #rowPx = USUAL_ROW_PX;
+  #later: ReturnType<typeof setTimeout> | undefined;
 
   constructor(host: ScrollHost) {
     this.#host = host;
@@ -52,14 +62,36 @@ export class GridScroll {
   look(rowCount: number): void {
     const scroller = this.#scroller;
     if (scroller === null) return;
-    const [from, to] = rowsInView(rowCount, {
-      scrollTopPx: scroller.scrollTop,
-      heightPx: scroller.clientHeight,
-      rowPx: this.#rowPx,
-    });
+    const { rows, isWhole } = rowsForFrame(rowCount, this.#viewport(scroller), this.#view);
+    const [from, to] = rows;
+    if (!isWhole) this.#lookLater(rowCount);
     if (from === this.#view[0] && to === this.#view[1]) return;
     this.#view = [from, to];
     this.#host.requestUpdate();
+  }
+
+  /** The rest is drawn when the scroll rests, in a frame of its own. */
+  #lookLater(rowCount: number): void {
+    clearTimeout(this.#later);
+    this.#later = setTimeout(() => this.look(rowCount), REST_MS);
+  }
+
+  /**
+   * Other rows are to be drawn. In a long table those in view are drawn first, those around them later.
+   *
+   * @param rowCount rows of a long table, 0 for one that is in the page as a whole
+   */
+  refresh(rowCount: number): void {
+    const scroller = this.#scroller;
+    if (rowCount > 0 && scroller !== null) {
+      this.#view = rowsInView(rowCount, this.#viewport(scroller), LEAP_MARGIN_ROWS);
+      this.#lookLater(rowCount);
+    }
+    this.#host.requestUpdate();
+  }
+
+  #viewport(scroller: HTMLElement): Viewport {
+    return { scrollTopPx: scroller.scrollTop, heightPx: scroller.clientHeight, rowPx: this.#rowPx };
   }
 
   toTop(): void {

@@ -23,9 +23,6 @@ export const gridStyles = css`
     padding-inline: 6px;
     white-space: nowrap;
   }
-  tbody tr:nth-child(5n) > * {
-    border-bottom-color: var(--rule);
-  }
   tbody tr.fifth > * {
     border-bottom-color: var(--rule-2);
   }

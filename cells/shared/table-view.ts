@@ -9,7 +9,7 @@ import { type PickDetail, pick, says } from './cell-events.ts';
 import { controlStyles } from './control-styles.ts';
 import { NotebookController } from './notebook-controller.ts';
 import { NotebookElement } from './notebook-element.ts';
-import { sheetStyles, tableStyles } from './sheet-styles.ts';
+import { plainTableStyles, sheetStyles } from './sheet-styles.ts';
 import { type Block, blockBetween } from './table-block.ts';
 import type { BlockDetail } from './table-block-bar.ts';
 import { type ChangedColumn, inkChanges, ShownFigures } from './table-changes.ts';
@@ -71,7 +71,7 @@ export class TableView extends NotebookElement implements CursorHost, HandsHost 
     lensOpen: { state: true },
   };
 
-  static override styles = [baseStyles, controlStyles, sheetStyles, tableStyles, gridStyles];
+  static override styles = [baseStyles, controlStyles, sheetStyles, plainTableStyles, gridStyles];
 
   declare cellId: string;
   declare openColumnId: string;
@@ -89,7 +89,7 @@ export class TableView extends NotebookElement implements CursorHost, HandsHost 
   readonly #shown = new ShownFigures();
   readonly #cursor = new GridCursor(this);
   readonly #scroll = new GridScroll(this);
-  readonly #lens = new GridLens(() => this.requestUpdate());
+  readonly #lens = new GridLens(() => this.#scroll.refresh(this.#isLong ? this.#rowsOffered : 0));
   readonly #clipboard = new GridClipboard(this, () => this.#cursor.writing !== null);
   readonly #tip = new TableTip(() => this.renderRoot.querySelector('.tip'));
 

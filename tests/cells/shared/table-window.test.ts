@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { rowsInView, windowSegments } from '../../../cells/shared/table-window.ts';
+import { rowsForFrame, rowsInView, windowSegments } from '../../../cells/shared/table-window.ts';
 
 describe('rows in view', () => {
   test('the example of its docblock', () => {
@@ -26,6 +26,33 @@ describe('rows in view', () => {
           expect(to).toBeGreaterThanOrEqual(Math.min(rowCount, lastSeen + 1));
         },
       ),
+    );
+  });
+});
+
+describe('rows of one frame', () => {
+  const at = (scrollTopPx: number) => ({ scrollTopPx, heightPx: 620, rowPx: 31 });
+
+  test('a step draws all around the window at once, a leap the window first and the rest next', () => {
+    // By hand: rows 120 to 140 are seen, twelve more around them; nineteen or so of 44 are new after a leap.
+    expect(rowsForFrame(1000, at(3720), [98, 142])).toEqual({ rows: [108, 152], isWhole: true });
+    const first = rowsForFrame(1000, at(15_500), [98, 142]);
+    expect(first).toEqual({ rows: [498, 522], isWhole: false });
+    expect(rowsForFrame(1000, at(15_500), first.rows)).toEqual({ rows: [488, 532], isWhole: true });
+  });
+
+  test('wherever one leaps, the rows seen are drawn at once, and two frames draw all', () => {
+    const px = fc.integer({ min: 0, max: 60_000 });
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 3_000 }), px, px, (rowCount, before, after) => {
+        const drawn = rowsInView(rowCount, at(before));
+        const once = rowsForFrame(rowCount, at(after), drawn);
+        const [from, to] = once.rows;
+        expect(from).toBeLessThanOrEqual(Math.floor(after / 31));
+        expect(to).toBeGreaterThanOrEqual(Math.min(rowCount, Math.ceil((after + 620) / 31)));
+        const twice = rowsForFrame(rowCount, at(after), once.rows);
+        expect(once.isWhole ? once.rows : twice.rows).toEqual(rowsInView(rowCount, at(after)));
+      }),
     );
   });
 });
