@@ -4,6 +4,9 @@ import { withApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 import { columnWords, figure, putOnClipboard, tableCard } from './support/table-card.ts';
 
+/** Far above what the story takes, so that a busy machine does not fail it, ms. */
+const TIMEOUT_MS = 120_000;
+
 /** More steps of undo than the story has; as many would mean that it never ends. */
 const MOST_STEPS = 60;
 
@@ -115,7 +118,9 @@ async function allTheWay(page: Page, step: 'Undo' | 'Redo'): Promise<void> {
   await touch(page, page.locator('sw-head-bar').getByRole('button', { name: 'Notebook', exact: true }));
 }
 
-test('by touch alone: from an empty notebook to a worked table, a fault, a rename, a paste, and all the way back', async () => {
+test('by touch alone: from an empty notebook to a worked table, a fault, a rename, a paste, and all the way back', {
+  timeout: TIMEOUT_MS,
+}, async () => {
   const viewport = { width: 390, height: 844 };
   await withApp({ server, plan: false, viewport, touch: true }, async ({ page }) => {
     const wear = await begin(page);
