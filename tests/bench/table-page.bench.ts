@@ -121,7 +121,7 @@ async function openLong(page: Page): Promise<void> {
     mimeType: 'application/json',
     buffer: Buffer.from(writeNotebookFile(longNotebook())),
   });
-  await page.locator('sw-table-view tbody tr').first().waitFor({ timeout: 60_000 });
+  await page.getByRole('heading', { name: 'Offers', exact: true }).waitFor({ timeout: 60_000 });
   await page.locator('sw-table-view button', { hasText: 'Show all' }).click();
   await page.locator('sw-table-view .scroll.tall').waitFor();
 }
