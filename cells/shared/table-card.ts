@@ -2,7 +2,8 @@ import { html, nothing, type PropertyDeclarations, type PropertyValues, type Tem
 import type { PairingCell, TableCell } from '../../src/notebook/document.ts';
 import { CellElement } from './cell-element.ts';
 import type { PickDetail } from './cell-events.ts';
-import type { ColumnDetail, RowDetail, TableView } from './table-view.ts';
+import type { ColumnDetail, RowDetail } from './table-events.ts';
+import type { TableView } from './table-view.ts';
 
 /** What is open between the head of the card and its table. */
 type Open = { readonly what: 'column'; readonly columnId: string } | { readonly what: 'new column' } | null;
