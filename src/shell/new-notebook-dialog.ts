@@ -1,6 +1,7 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { baseStyles } from '../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../cells/shared/control-styles.ts';
+import { dialogStyles } from './dialog.styles.ts';
 
 /** What a new notebook begins with. */
 export type NewFrom = 'own-trip' | 'demo' | 'empty';
@@ -14,23 +15,13 @@ export class NewNotebookDialog extends LitElement {
   static override styles = [
     baseStyles,
     controlStyles,
+    dialogStyles,
     css`
       dialog {
         width: min(520px, calc(100vw - 24px));
-        padding: 0;
-        border: 0;
-        border-top: 3px solid var(--ink);
-        border-radius: var(--r-3);
-        background: var(--sheet);
-        color: var(--ink);
-        box-shadow: var(--lift-2);
-      }
-      dialog::backdrop {
-        background: var(--scrim);
       }
       h2 {
         padding: 16px 24px 4px;
-        font: 600 var(--t-6b) / 1.2 var(--face-sign);
       }
       p {
         padding: 0 24px 12px;

@@ -1,16 +1,16 @@
-import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
-import { closeIcon, faultIcon } from '../../../cells/shared/icons.ts';
+import { faultIcon } from '../../../cells/shared/icons.ts';
 import { showCount } from '../../formula/show.ts';
 import type { NotebookDocument } from '../../notebook/document.ts';
 import { EditError } from '../../notebook/edit-error.ts';
-import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { type Difference, partnerDifferences } from '../../notebook/merge-partner.ts';
 import { takeEdit } from '../../notebook/merge-take.ts';
 import type { Moment } from '../../notebook/moments.ts';
 import { readFile } from '../session/notebook-files.ts';
 import { mergeDialogStyles } from './merge-dialog.styles.ts';
+import { NotebookDialog } from './notebook-dialog.ts';
 import { notebooksDialogStyles } from './notebooks-dialog.styles.ts';
 
 /** Differences that are listed; more are counted, and taken with all. */
@@ -28,9 +28,9 @@ interface Partner {
  *
  * @prop notebook  @prop moments states that both may have begun from
  */
-export class MergeDialog extends LitElement {
+export class MergeDialog extends NotebookDialog {
   static override properties: PropertyDeclarations = {
-    notebook: { attribute: false },
+    ...NotebookDialog.properties,
     moments: { attribute: false },
     partner: { state: true },
     base: { state: true },
@@ -40,14 +40,12 @@ export class MergeDialog extends LitElement {
 
   static override styles = [baseStyles, controlStyles, notebooksDialogStyles, mergeDialogStyles];
 
-  declare notebook: LiveNotebook;
   declare moments: readonly Moment[];
   declare private partner: Partner | null;
   /** Id of the moment that both began from; '' for none known. */
   declare private base: string;
   declare private refusal: string;
   declare private said: string;
-  #stop: (() => void) | null = null;
 
   constructor() {
     super();
@@ -56,24 +54,6 @@ export class MergeDialog extends LitElement {
     this.base = '';
     this.refusal = '';
     this.said = '';
-  }
-
-  get #dialog(): HTMLDialogElement | null {
-    return this.renderRoot.querySelector('dialog');
-  }
-
-  async show(): Promise<void> {
-    await this.updateComplete;
-    this.#stop?.();
-    this.#stop = this.notebook.subscribe(({ document }) => {
-      if (document) this.requestUpdate();
-    });
-    if (this.#dialog?.open === false) this.#dialog.showModal();
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
   }
 
   /** Reads the partner's file; one that cannot be read is refused with a sentence. */
@@ -85,14 +65,9 @@ export class MergeDialog extends LitElement {
   }
 
   override render(): TemplateResult {
-    return html`<dialog aria-labelledby="heading" @close=${() => this.#stop?.()}
-      @keydown=${(event: KeyboardEvent) => event.stopPropagation()}>
-      <header>
-        <h2 id="heading">A partner’s file</h2>
-        <button type="button" class="x" aria-label="Close" @click=${() => this.#dialog?.close()}>${closeIcon()}</button>
-      </header>
-      <div class="body">
-        <p>A notebook file that was sent back is compared with ${this.notebook.document.title}. What you take comes in as one step of undo; the rest stays as you have it.</p>
+    return this.frame(
+      'A partner’s file',
+      html`<p>A notebook file that was sent back is compared with ${this.notebook.document.title}. What you take comes in as one step of undo; the rest stays as you have it.</p>
         <p><button type="button" class="btn ${this.partner ? '' : 'solid'}" @click=${this.#choose}>Choose the file</button></p>
         <input type="file" hidden accept=".json,application/json" aria-label="The partner’s file" @change=${this.#onChosen} />
         <div role="status">
@@ -100,8 +75,8 @@ export class MergeDialog extends LitElement {
           ${this.said === '' ? nothing : html`<p>${this.said}</p>`}
         </div>
         ${this.partner === null ? nothing : this.#comparison(this.partner)}
-      </div>
-    </dialog>`;
+`,
+    );
   }
 
   #comparison({ file, document }: Partner): TemplateResult {

@@ -106,11 +106,8 @@ export class NotebookDesk {
     if (session === null) return;
     const { MergeDialog } = await import('./merge-dialog.ts');
     if (customElements.get('sw-merge') === undefined) customElements.define('sw-merge', MergeDialog);
-    renderRoot.querySelector('sw-merge')?.remove();
-    const dialog = document.createElement('sw-merge');
-    dialog.notebook = session.notebook;
+    const dialog = fresh(renderRoot, 'sw-merge', session.notebook);
     dialog.moments = await pastStore.moments(session.notebook.document.id).catch(() => []);
-    renderRoot.append(dialog);
     await dialog.show();
   }
 
@@ -120,11 +117,7 @@ export class NotebookDesk {
     if (session === null) return;
     const { UnitsDialog } = await import('./units-dialog.ts');
     if (customElements.get('sw-units') === undefined) customElements.define('sw-units', UnitsDialog);
-    renderRoot.querySelector('sw-units')?.remove();
-    const dialog = document.createElement('sw-units');
-    dialog.notebook = session.notebook;
-    renderRoot.append(dialog);
-    await dialog.show();
+    await fresh(renderRoot, 'sw-units', session.notebook).show();
   }
 
   /** Shows the steps to a notebook of one's own. */
@@ -183,6 +176,19 @@ export class NotebookDesk {
       this.#page.notice = `That notebook could not be opened: ${why}`;
     }
   }
+}
+
+/** A new dialog about the notebook, in the place of the one that was there. */
+function fresh<T extends 'sw-merge' | 'sw-units'>(
+  root: ParentNode & Node,
+  tag: T,
+  notebook: LiveNotebook,
+): HTMLElementTagNameMap[T] {
+  root.querySelector(tag)?.remove();
+  const dialog = document.createElement(tag);
+  dialog.notebook = notebook;
+  root.append(dialog);
+  return dialog;
 }
 
 /** Other tabs that have this notebook open take in what was saved. */

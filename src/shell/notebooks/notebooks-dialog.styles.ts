@@ -1,40 +1,17 @@
 import { css } from 'lit';
+import { dialogStyles } from '../dialog.styles.ts';
 
-export const notebooksDialogStyles = css`
+export const notebooksDialogStyles = [
+  dialogStyles,
+  css`
   dialog {
     width: min(680px, calc(100vw - 24px));
     max-height: calc(100vh - 32px);
-    padding: 0;
-    border: 0;
-    border-top: 3px solid var(--ink);
-    border-radius: var(--r-3);
-    background: var(--sheet);
-    color: var(--ink);
-    box-shadow: var(--lift-2);
     overflow-y: auto;
   }
-  dialog::backdrop {
-    background: var(--scrim);
-  }
   header {
-    display: flex;
-    align-items: center;
-    justify-content: space-between;
     padding: 14px 14px 10px 24px;
     border-bottom: 1px solid var(--ink-2);
-  }
-  h2 {
-    font: 600 var(--t-6b) / 1.2 var(--face-sign);
-  }
-  .x {
-    display: grid;
-    place-items: center;
-    width: var(--touch);
-    height: var(--touch);
-    border: 0;
-    background: none;
-    color: inherit;
-    cursor: pointer;
   }
   li {
     display: flex;
@@ -80,9 +57,6 @@ export const notebooksDialogStyles = css`
     font-weight: 500;
   }
   .bad svg {
-    flex: none;
-    width: 13px;
-    height: 13px;
     align-self: center;
   }
   .none,
@@ -114,4 +88,5 @@ export const notebooksDialogStyles = css`
       padding-inline: 0;
     }
   }
-`;
+`,
+];

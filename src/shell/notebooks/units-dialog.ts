@@ -1,12 +1,11 @@
-import { css, html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
-import { closeIcon } from '../../../cells/shared/icons.ts';
 import { showNumber } from '../../formula/show.ts';
 import type { Measures } from '../../notebook/document.ts';
 import { notebookEdit } from '../../notebook/edits.ts';
-import type { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { moneysToShow, worthOfMoney } from '../../notebook/shown-units.ts';
+import { NotebookDialog } from './notebook-dialog.ts';
 import { notebooksDialogStyles } from './notebooks-dialog.styles.ts';
 
 const MEASURES: readonly { readonly is: Measures | ''; readonly name: string; readonly gist: string }[] = [
@@ -22,9 +21,7 @@ const MEASURES: readonly { readonly is: Measures | ''; readonly name: string; re
  *
  * @prop notebook
  */
-export class UnitsDialog extends LitElement {
-  static override properties: PropertyDeclarations = { notebook: { attribute: false } };
-
+export class UnitsDialog extends NotebookDialog {
   static override styles = [
     baseStyles,
     controlStyles,
@@ -80,37 +77,11 @@ export class UnitsDialog extends LitElement {
     `,
   ];
 
-  declare notebook: LiveNotebook;
-  #stop: (() => void) | null = null;
-
-  get #dialog(): HTMLDialogElement | null {
-    return this.renderRoot.querySelector('dialog');
-  }
-
-  async show(): Promise<void> {
-    await this.updateComplete;
-    this.#stop?.();
-    this.#stop = this.notebook.subscribe(({ document }) => {
-      if (document) this.requestUpdate();
-    });
-    if (this.#dialog?.open === false) this.#dialog.showModal();
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#stop?.();
-  }
-
   override render(): TemplateResult {
     const { document } = this.notebook;
-    return html`<dialog aria-labelledby="heading" @close=${() => this.#stop?.()}
-      @keydown=${(event: KeyboardEvent) => event.stopPropagation()}>
-      <header>
-        <h2 id="heading">Units and money</h2>
-        <button type="button" class="x" aria-label="Close" @click=${() => this.#dialog?.close()}>${closeIcon()}</button>
-      </header>
-      <div class="body">
-        <fieldset>
+    return this.frame(
+      'Units and money',
+      html`<fieldset>
           <legend>Measures</legend>
           ${MEASURES.map(
             ({ is, name, gist }) =>
@@ -120,8 +91,8 @@ export class UnitsDialog extends LitElement {
         </fieldset>
         ${this.#money()}
         <p class="note">Figures are shown and typed so; one can be typed in any other unit by writing the unit behind it. What is kept and the formulas stay as they are. Gauge readings stay in the unit of their row, the plan’s own account and the working of a figure in theirs.</p>
-      </div>
-    </dialog>`;
+`,
+    );
   }
 
   #money(): TemplateResult {

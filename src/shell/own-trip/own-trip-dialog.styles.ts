@@ -1,43 +1,20 @@
 import { css } from 'lit';
+import { dialogStyles } from '../dialog.styles.ts';
 
-export const ownTripDialogStyles = css`
+export const ownTripDialogStyles = [
+  dialogStyles,
+  css`
   dialog {
     width: min(860px, calc(100vw - 24px));
     height: min(820px, calc(100dvh - 24px));
     max-height: none;
-    padding: 0;
-    border: 0;
-    border-top: 3px solid var(--ink);
-    border-radius: var(--r-3);
-    background: var(--sheet);
-    color: var(--ink);
-    box-shadow: var(--lift-2);
   }
   dialog[open] {
     display: grid;
     grid-template-rows: auto auto minmax(0, 1fr) auto;
   }
-  dialog::backdrop {
-    background: var(--scrim);
-  }
   header {
-    display: flex;
-    align-items: center;
-    justify-content: space-between;
     padding: 10px 14px 6px 24px;
-  }
-  h2 {
-    font: 600 var(--t-6b) / 1.2 var(--face-sign);
-  }
-  .x {
-    display: grid;
-    place-items: center;
-    width: var(--touch);
-    height: var(--touch);
-    border: 0;
-    background: none;
-    color: inherit;
-    cursor: pointer;
   }
   nav {
     border-bottom: 1px solid var(--ink-2);
@@ -225,11 +202,6 @@ export const ownTripDialogStyles = css`
     color: var(--fault);
     font-weight: 500;
   }
-  .bad svg {
-    flex: none;
-    width: 13px;
-    height: 13px;
-  }
   footer {
     display: flex;
     justify-content: flex-end;
@@ -283,4 +255,5 @@ export const ownTripDialogStyles = css`
       min-height: 34px;
     }
   }
-`;
+`,
+];
