@@ -44,6 +44,9 @@ export class CallWhyElement extends LitElement {
   /** What was stopped by hand is not asked again by itself. */
   #stopped: { readonly solution: PlanSolution; readonly part: string } | null = null;
   #later: ReturnType<typeof setTimeout> | undefined;
+  #busy = false;
+  /** Height of the last whole answer, px: it is kept while another is worked out, so that nothing below jumps. */
+  #roomPx = 0;
 
   constructor() {
     super();
@@ -68,9 +71,19 @@ export class CallWhyElement extends LitElement {
 
   override updated(): void {
     clearTimeout(this.#later);
+    this.#keepRoom();
     const { working, solution } = this.#plan();
     if (working || solution === null || this.#isStopped(solution)) return;
     this.#later = setTimeout(() => this.#ask(solution), ASK_AFTER_MS);
+  }
+
+  #keepRoom(): void {
+    if (this.#busy) {
+      this.style.minHeight = `${this.#roomPx}px`;
+      return;
+    }
+    this.style.minHeight = '';
+    this.#roomPx = this.offsetHeight;
   }
 
   #plan(): { readonly working: boolean; readonly solution: PlanSolution | null } {
@@ -108,12 +121,17 @@ export class CallWhyElement extends LitElement {
 
   override render(): unknown {
     const { working, solution } = this.#plan();
-    if (solution?.result == null || !isSolved(solution.result)) return nothing;
+    if (solution?.result == null || !isSolved(solution.result)) {
+      // The plan is made anew, or there is none.
+      this.#busy = working;
+      return nothing;
+    }
     const { answer, failure } = this.#asking;
     const isNow = !working && this.#asking.isAbout(solution);
     const isOwn = answer?.why.part === this.partName;
     const stopped = this.#isStopped(solution);
     const busy = stopped ? false : working || !isNow || this.#asking.busy || (isOwn && !answer.done);
+    this.#busy = busy && failure === '';
     return html`<h3>What would change this call ${busy && failure === '' ? html`<span class="busy" role="status">working</span>` : nothing}</h3>
       ${this.#asking.busy ? html`<p class="says"><button type="button" class="plain" @click=${() => this.#turnOff(solution)}>Stop</button></p>` : nothing}
       ${stopped ? html`<p class="says">Stopped. <button type="button" class="plain" @click=${this.#goOn}>Go on</button></p>` : nothing}

@@ -201,12 +201,8 @@ export class PlanCellElement extends CellElement<PlanCell> {
     const picture = this.notebook.document.cells.find(
       (one) => one.kind === 'picture' && one.shape === 'spending' && one.reads.plan === cell.name,
     );
-    return html`<section class="part" aria-labelledby="frontier"><h3 id="frontier">Spending against risk</h3>
-      ${
-        picture === undefined
-          ? html`<sw-frontier .notebook=${this.notebook} .planName=${cell.name}></sw-frontier>`
-          : html`<p>It has a card of its own: ${picture.title}.</p>`
-      }</section>`;
+    return html`<section class="part" aria-labelledby="frontier"><h3 id="frontier">Spending against risk${picture === undefined ? nothing : html`<span class="beside">on a card of its own: ${picture.title}</span>`}</h3>
+      ${picture === undefined ? html`<sw-frontier .notebook=${this.notebook} .planName=${cell.name}></sw-frontier>` : nothing}</section>`;
   }
 
   /** What the calls set and forbidden by hand cost against the plan without them. */

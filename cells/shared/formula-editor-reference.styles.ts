@@ -15,6 +15,7 @@ export const referenceStyles = css`
   }
   dialog[open] {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     grid-template-rows: auto minmax(0, 1fr);
   }
   dialog::backdrop {
@@ -29,6 +30,7 @@ export const referenceStyles = css`
   }
   header label {
     margin-left: auto;
+    min-width: 0;
   }
   h2 {
     font: 600 var(--t-6b) / 1.2 var(--face-sign);
@@ -36,6 +38,7 @@ export const referenceStyles = css`
   input {
     min-height: 34px;
     width: min(26ch, 44vw);
+    max-width: 100%;
     padding: 0 10px;
     border: 1px solid var(--rule-3);
     border-radius: var(--r-2);

@@ -415,7 +415,12 @@ export const plainTableStyles = css`
       padding-right: 12px;
     }
   }
+  /* On paper a table is no grid, which would not be parted between pages. */
   @media print {
+    .scroll {
+      display: block;
+      container-type: normal;
+    }
     .scroll::after {
       display: none;
     }

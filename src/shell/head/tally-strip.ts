@@ -79,8 +79,8 @@ export class TallyStrip extends NotebookElement {
     const broad = empty ? TO_COME_WIDE.length : wide.length;
     const columns = [
       ...(narrow > 0 ? [`repeat(${narrow}, minmax(0, 1fr))`] : []),
-      ...(broad > 0 ? [`repeat(${broad}, minmax(0, 1.22fr))`] : []),
-      'minmax(0, 1.65fr)',
+      ...(broad > 0 ? [`repeat(${broad}, minmax(0, 1.36fr))`] : []),
+      'minmax(0, 1.6fr)',
     ];
     return columns.join(' ');
   }

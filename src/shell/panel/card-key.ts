@@ -25,7 +25,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['F', 'the next fault'],
   ['P', 'between card and panel'],
   ['Ctrl+Z', 'undo; with Shift redo'],
-  ['Alt+↑ ↓', 'move the card along the road'],
+  ['Alt+Up', 'the card up the road; Alt+Down, down it'],
 ];
 
 /** How to read a card: shown in the panel while nothing is picked. */
