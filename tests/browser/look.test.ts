@@ -1,8 +1,9 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { axe } from './support/axe.ts';
+import { chooseInMenu } from './support/choose-in-menu.ts';
 import { weakContrasts } from './support/colour.ts';
-import { withApp } from './support/open-app.ts';
+import { type OpenedApp, openApp, withApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 
 let server: AppServer;
@@ -13,16 +14,27 @@ beforeAll(async () => {
 
 afterAll(() => server.close());
 
+/** A plan is worked out in a second or so; a busy machine takes its time. */
+const SLOWLY = { timeout: 40_000 };
+
 /** Waits until every card is settled. */
 async function settled(page: Page): Promise<void> {
   await page.locator('sw-road .stop').first().waitFor();
-  await expect
-    .poll(() =>
-      page
-        .locator('sw-road .stop[data-stop]')
-        .evaluateAll((stops) => stops.filter((stop) => !stop.ariaLabel?.endsWith(', settled')).length),
-    )
-    .toBe(0);
+  const open = page.locator('sw-road .stop[data-stop]:not([aria-label$=", settled"])');
+  await open.first().waitFor({ state: 'detached', ...SLOWLY });
+}
+
+/** Shows the page in a theme, once what fades from one to the other has faded. */
+async function inLight(page: Page, colorScheme: 'light' | 'dark'): Promise<void> {
+  await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+  await page.evaluate(() =>
+    Promise.allSettled(
+      document
+        .getAnimations()
+        .filter((one) => one.effect?.getComputedTiming().iterations !== Number.POSITIVE_INFINITY)
+        .map((one) => one.finished),
+    ),
+  );
 }
 
 /** Sum of the browser's own layout shift scores since the page was opened, those after a key stroke included. */
@@ -51,59 +63,6 @@ function shiftSoFar(page: Page): Promise<{ score: number; what: string[] }> {
   );
 }
 
-describe.each(['light', 'dark'] as const)('in the %s theme', (colorScheme) => {
-  test('every text and sign stands off its ground by WCAG 2.2 AA, a card and a part picked', async () => {
-    await withApp({ server, colorScheme }, async ({ page }) => {
-      await settled(page);
-      await page.locator('sw-calls-cell').getByRole('rowheader', { name: 'Battery' }).click();
-      await page.locator('sw-call-choices').waitFor();
-      const { texts, marks, weak } = await weakContrasts(page);
-      expect(texts).toBeGreaterThan(1000);
-      expect(marks).toBeGreaterThan(40);
-      expect(weak).toEqual([]);
-    });
-  });
-});
-
-test('nothing moves while the page is opened, nor when a figure is edited', async () => {
-  await withApp({ server }, async ({ page }) => {
-    await settled(page);
-    expect(await shiftSoFar(page)).toEqual({ score: 0, what: [] });
-    const hour = page.locator('sw-value-cell input[aria-label="An hour of work"]');
-    await hour.click();
-    await page.keyboard.type('31');
-    await page.keyboard.press('Enter');
-    await settled(page);
-    // The words at the right of the tally's labels change, and begin elsewhere: that much, and nothing below it.
-    const { score, what } = await shiftSoFar(page);
-    expect(score).toBeLessThan(0.0005);
-    const belowTally = what.filter((one) => Number(one.split(' ')[1]) > 110);
-    expect(belowTally).toEqual([]);
-  });
-});
-
-test('the faces come with the app, and nothing is fetched from elsewhere', async () => {
-  await withApp({ server }, async ({ page, url }) => {
-    await settled(page);
-    const { faces, addresses } = await page.evaluate(() => ({
-      faces: [...document.fonts]
-        .filter((face) => face.status === 'loaded' && !face.family.includes('stand-in'))
-        .map((face) => face.family.replaceAll('"', '')),
-      addresses: performance.getEntriesByType('resource').map((entry) => entry.name),
-    }));
-    expect(new Set(faces)).toEqual(new Set(['Inter Variable', 'Barlow Semi Condensed', 'Alegreya']));
-    expect(addresses.filter((address) => !address.startsWith(url))).toEqual([]);
-    expect(addresses.filter((address) => /-ext-.*woff2/.test(address))).toEqual([]);
-  });
-});
-
-test.each([320, 390, 800, 1280])('nothing is wider than a page of %i px', async (width) => {
-  await withApp({ server, viewport: { width, height: 800 } }, async ({ page }) => {
-    await settled(page);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
-  });
-});
-
 /** Names, in boxes that cut what is too long for them, that are cut off. */
 const cutTexts = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
@@ -124,16 +83,6 @@ const cutTexts = (page: Page): Promise<string[]> =>
     walk(document);
     return cut;
   });
-
-test.each([390, 1280])('at twice the text size nothing is cut off nor too wide at %i px', async (width) => {
-  await withApp({ server, viewport: { width, height: 800 } }, async ({ page }) => {
-    await settled(page);
-    await page.evaluate(() => document.documentElement.style.setProperty('font-size', '200%'));
-    await settled(page);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
-    expect(await cutTexts(page)).toEqual([]);
-  });
-});
 
 /**
  * Colour blindness as Machado, Oliveira and Fernandes 2009 simulate it (A Physiologically-based Model for
@@ -161,23 +110,6 @@ const SEEN: Readonly<Record<string, readonly (readonly number[])[]>> = {
     [0.2126, 0.7152, 0.0722],
   ],
 };
-
-test.each(['light', 'dark'] as const)(
-  'calls are told apart by their shapes in the %s theme, in colour blindness and in grey',
-  async (colorScheme) => {
-    await withApp({ server, colorScheme }, async ({ page }) => {
-      await settled(page);
-      for (const [sight, seen] of Object.entries(SEEN)) {
-        const apart = await page.evaluate(glyphsApart, seen);
-        expect(apart.glyphs, sight).toBe(5);
-        // Of all pixels that either of two signs inks, those that only one of them does: at least a tenth.
-        expect(apart.leastDifference, sight).toBeGreaterThan(0.1);
-        // Each sign stands off its own wash (WCAG 2.2, 1.4.11) as it is seen.
-        expect(apart.leastContrast, sight).toBeGreaterThan(3);
-      }
-    });
-  },
-);
 
 /** Draws each glyph of a column head in its colour on its wash, as it is seen, and compares what is inked. */
 async function glyphsApart(seen: readonly (readonly number[])[]) {
@@ -242,8 +174,202 @@ async function glyphsApart(seen: readonly (readonly number[])[]) {
   return { glyphs: drawn.length, leastDifference, leastContrast };
 }
 
+/** What stands out of the open dialog to the right; what scrolls sideways on purpose is left out. */
+const standsOut = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const out: string[] = [];
+    const look = (element: Element, edge: number): void => {
+      if (getComputedStyle(element).clipPath !== 'none') return;
+      const { right, width } = element.getBoundingClientRect();
+      if (width > 0 && right > edge + 1)
+        out.push(
+          `${element.localName}.${element.getAttribute('class') ?? ''}: ${Math.round(right - edge)} px`,
+        );
+      if (element.clientWidth > 0 && /auto|scroll/.test(getComputedStyle(element).overflowX)) {
+        if (element.matches('.scroll, .csv, .cm-scroller')) return;
+        if (element.scrollWidth > element.clientWidth + 1) out.push(`${element.localName} scrolls sideways`);
+      }
+      for (const child of [...(element.shadowRoot?.children ?? []), ...element.children]) look(child, edge);
+    };
+    const walk = (root: Document | ShadowRoot): void => {
+      for (const element of root.querySelectorAll('*')) {
+        if (element.matches('dialog[open]')) look(element, element.getBoundingClientRect().right);
+        else if (element.shadowRoot) walk(element.shadowRoot);
+      }
+    };
+    walk(document);
+    return out;
+  });
+
+describe('the worked example with its plan', () => {
+  // One opening for all that is looked at: each test leaves the page as it found it, or does not mind.
+  let app: OpenedApp;
+
+  beforeAll(async () => {
+    app = await openApp({ server });
+    await settled(app.page);
+    await app.page.locator('sw-plan-cell').getByText('Proven best').waitFor(SLOWLY);
+    await settled(app.page);
+  }, 120_000);
+
+  afterAll(() => app?.close());
+
+  test('nothing moves while the page is opened, nor when a figure is edited', async () => {
+    const { page } = app;
+    expect(await shiftSoFar(page)).toEqual({ score: 0, what: [] });
+    const hour = page.locator('sw-value-cell input[aria-label="An hour of work"]');
+    await hour.click();
+    await page.keyboard.type('31');
+    await page.keyboard.press('Enter');
+    await settled(page);
+    expect(await shiftSoFar(page)).toEqual({ score: 0, what: [] });
+  });
+
+  test('what an edit changed is ruled with ink for a moment, but not where motion is reduced', async () => {
+    const { page } = app;
+    const hour = page.locator('sw-value-cell input[aria-label="An hour of work"]');
+    const edit = async (figure: string): Promise<number> => {
+      await page.evaluate(() => {
+        const counts = globalThis as unknown as { inked: number };
+        counts.inked = 0;
+      });
+      await hour.fill(figure);
+      await page.keyboard.press('Enter');
+      await expect
+        .poll(() => page.locator('sw-tally-strip .edit .what').textContent())
+        .toContain(`to ${figure}`);
+      await settled(page);
+      return page.evaluate(() => (globalThis as unknown as { inked: number }).inked);
+    };
+    await page.evaluate(() => {
+      const { animate } = Element.prototype;
+      Element.prototype.animate = function (...settings) {
+        (globalThis as unknown as { inked: number }).inked += 1;
+        return animate.apply(this, settings);
+      };
+    });
+    expect(await edit('33.5')).toBeGreaterThan(5);
+    // The tally says by how much.
+    expect(await page.locator('sw-tally-strip .delta', { hasText: 'EUR' }).count()).toBeGreaterThan(0);
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    expect(await edit('25.5')).toBe(0);
+    await page.emulateMedia({ reducedMotion: 'no-preference' });
+  });
+
+  test('the faces come with the app, and nothing is fetched from elsewhere', async () => {
+    const { page, url } = app;
+    const { faces, addresses } = await page.evaluate(() => ({
+      faces: [...document.fonts]
+        .filter((face) => face.status === 'loaded' && !face.family.includes('stand-in'))
+        .map((face) => face.family.replaceAll('"', '')),
+      addresses: performance.getEntriesByType('resource').map((entry) => entry.name),
+    }));
+    expect(new Set(faces)).toEqual(new Set(['Inter Variable', 'Barlow Semi Condensed', 'Alegreya']));
+    expect(addresses.filter((address) => !address.startsWith(url))).toEqual([]);
+    expect(addresses.filter((address) => /-ext-.*woff2/.test(address))).toEqual([]);
+  });
+
+  test.each(['light', 'dark'] as const)(
+    'every text and sign stands off its ground by WCAG 2.2 AA in the %s theme, a card and a part picked',
+    async (colorScheme) => {
+      const { page } = app;
+      await inLight(page, colorScheme);
+      await page.locator('sw-calls-cell').getByRole('rowheader', { name: 'Battery' }).click();
+      await page.locator('sw-call-choices').waitFor();
+      const { texts, marks, weak } = await weakContrasts(page);
+      expect(texts).toBeGreaterThan(1000);
+      expect(marks).toBeGreaterThan(40);
+      expect(weak).toEqual([]);
+    },
+  );
+
+  test.each(['light', 'dark'] as const)(
+    'calls are told apart by their shapes in the %s theme, in colour blindness and in grey',
+    async (colorScheme) => {
+      const { page } = app;
+      await inLight(page, colorScheme);
+      for (const [sight, seen] of Object.entries(SEEN)) {
+        const apart = await page.evaluate(glyphsApart, seen);
+        expect(apart.glyphs, sight).toBe(5);
+        // Of all pixels that either of two signs inks, those that only one of them does: at least a tenth.
+        expect(apart.leastDifference, sight).toBeGreaterThan(0.1);
+        // Each sign stands off its own wash (WCAG 2.2, 1.4.11) as it is seen.
+        expect(apart.leastContrast, sight).toBeGreaterThan(3);
+      }
+    },
+  );
+
+  test('nothing is wider than the page, whatever its width; at twice the text size nothing is cut off either', async () => {
+    const { page } = app;
+    const wideAt = async (width: number): Promise<number> => {
+      await page.setViewportSize({ width, height: 800 });
+      return page.evaluate(() => document.documentElement.scrollWidth);
+    };
+    for (const width of [1280, 800, 390, 320]) expect(await wideAt(width)).toBe(width);
+    await page.evaluate(() => document.documentElement.style.setProperty('font-size', '200%'));
+    for (const width of [390, 1280]) {
+      expect(await wideAt(width)).toBe(width);
+      expect(await cutTexts(page), `${width} px`).toEqual([]);
+    }
+  });
+});
+
+test('at 320 px nothing stands out of any dialog', async () => {
+  const viewport = { width: 320, height: 640 };
+  await withApp({ server, plan: false, viewport }, async ({ page }) => {
+    await settled(page);
+    const dialog = page.locator('dialog[open]');
+    const fits = async (what: string): Promise<void> => {
+      expect(await standsOut(page), what).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), what).toBe(320);
+    };
+    for (const item of [
+      'All notebooks',
+      'Moments and what-ifs',
+      'Units and money',
+      'Compare a partner’s file',
+      'Import prices or rows',
+      'New notebook',
+    ]) {
+      await chooseInMenu(page, item, dialog);
+      await fits(item);
+      if (item !== 'New notebook') await page.keyboard.press('Escape');
+    }
+    await dialog.getByRole('button', { name: 'Start', exact: true }).click();
+    const steps = page.getByRole('dialog', { name: 'Start your own trip' });
+    for (const step of ['The trip', 'The parts', 'The route', 'The prices', 'The notebook']) {
+      await steps.getByRole('button', { name: step }).click();
+      if (step === 'The parts') await steps.getByRole('button', { name: 'All of Brakes' }).click();
+      if (step === 'The route') await steps.getByRole('button', { name: 'Type the first leg' }).click();
+      await fits(step);
+    }
+    await page.keyboard.press('Escape');
+
+    // A file in the import dialog, a row of it set aside; the functions of the formula editor; the panel as a sheet.
+    const list =
+      'Kiln & Sons;;\nPart no;Article;Price\nK-1;Drive chain 520 sealed;71,50\nK-3;Garden hose;POA\n';
+    await chooseInMenu(page, 'Import prices or rows', dialog);
+    const chooser = page.waitForEvent('filechooser');
+    await dialog.getByRole('button', { name: 'Choose a file' }).click();
+    await (await chooser).setFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(list) });
+    await dialog.getByText('Match the columns').waitFor();
+    await fits('the import of a file');
+    await page.keyboard.press('Escape');
+    const formula = page.locator('sw-formula-cell').first();
+    await formula.locator('.fx').click();
+    await formula.getByRole('button', { name: 'Functions' }).click();
+    await formula.getByRole('dialog', { name: 'Functions' }).locator('article').first().waitFor();
+    await fits('the functions');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    await page.locator('sw-calls-cell').getByRole('rowheader', { name: 'Battery' }).click();
+    await page.locator('sw-side-panel sw-call-choices').waitFor();
+    await fits('the panel');
+  });
+});
+
 test('the walk is offered at a first visit, shows each stop, can be left anywhere and is found again', async () => {
-  await withApp({ server }, async ({ page }) => {
+  await withApp({ server, plan: false }, async ({ page }) => {
     await page.getByRole('button', { name: 'Show me round' }).first().click();
     const walk = page.getByRole('dialog');
     const title = (): Promise<string | null> => walk.locator('h2').textContent();

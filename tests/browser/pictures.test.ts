@@ -1,21 +1,26 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import axeCore from 'axe-core';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeNotebookFile } from '../../src/notebook/notebook-file.ts';
-import { axe } from './support/axe.ts';
-import { withApp } from './support/open-app.ts';
+import { atRest } from './support/at-rest.ts';
+import { type OpenedApp, openApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 import { LEGS, PARTS, wideNotebook } from './support/wide-notebook.ts';
 
 let server: AppServer;
+// One opening for all that is looked at: a test leaves the page as the next one needs it.
+let app: OpenedApp;
 
 beforeAll(async () => {
   server = await serveApp();
-});
+  app = await openApp({ server, plan: false });
+  await atRest(app.page);
+}, 60_000);
 
-afterAll(() => server.close());
+afterAll(async () => {
+  await app?.close();
+  await server.close();
+});
 
 const card = (page: Page, title: string): Locator =>
   page.locator('sw-picture-cell').filter({ has: page.locator('h2', { hasText: title }) });
@@ -32,124 +37,160 @@ const tableOf = (picture: Locator): Promise<string[][]> =>
     );
 
 test('a reading along the road is drawn from its table, told when pointed at, and follows another part', async () => {
-  await withApp({ server }, async ({ page }) => {
-    const picture = card(page, 'A reading along the road');
-    await picture.locator('svg.drawn').waitFor();
-    await picture.locator('details.figures > summary').click();
-    const rows = await tableOf(picture);
-    expect(rows.length).toBe(26);
-    // One dot for each row, from left to right as the distances grow.
-    const dots = await picture
-      .locator('svg.drawn circle')
-      .evaluateAll((all) => all.map((dot) => [dot.getAttribute('cx'), dot.getAttribute('cy')].map(Number)));
-    expect(dots.length).toBe(rows.length);
-    const [x0, y0] = dots[0]!;
-    const [x1, y1] = dots.at(-1)!;
-    dots.forEach(([x, y], at) => {
-      const share = (value: string, first: string, last: string): number =>
-        (number(value) - number(first)) / (number(last) - number(first));
-      expect((x! - x0!) / (x1! - x0!)).toBeCloseTo(share(rows[at]![1]!, rows[0]![1]!, rows.at(-1)![1]!), 3);
-      // Readings are shown with two decimals, of a range of some three millimetres.
-      expect(
-        Math.abs((y! - y0!) / (y1! - y0!) - share(rows[at]![2]!, rows[0]![2]!, rows.at(-1)![2]!)),
-      ).toBeLessThan(0.006);
-    });
-
-    const height = (await picture.boundingBox())!.height;
-    const last = rows.at(-1)!;
-    // Cards above may still grow while the plan is made: the pointer goes where the place stands now.
-    const told = async (): Promise<string> => {
-      await picture.locator('#plot').hover({ position: { x: x1!, y: 80 } });
-      return words(picture.locator('.readout'));
-    };
-    await expect.poll(told).toContain(`${last[0]}, ${last[1]} km: likely ${last[2]} mm`);
-    expect(await words(picture.locator('tr.lit th'))).toBe(last[0]);
-    await picture.locator('#plot').focus();
-    await page.keyboard.press('ArrowLeft');
-    await expect.poll(() => words(picture.locator('tr.lit th'))).toBe(rows.at(-2)![0]);
-    expect((await picture.boundingBox())!.height).toBe(height);
-
-    await picture.getByRole('combobox', { name: 'Which one is drawn' }).selectOption('Rear tyre');
-    await expect.poll(() => words(picture.locator('.words'))).toMatch(/^Rear tyre: likely/);
-    await page.keyboard.press('Control+z');
-    await expect.poll(() => words(picture.locator('.words'))).toMatch(/^Drive chain: likely/);
+  const { page } = app;
+  const picture = card(page, 'A reading along the road');
+  await picture.locator('svg.drawn').waitFor();
+  await picture.locator('details.figures > summary').click();
+  const rows = await tableOf(picture);
+  expect(rows.length).toBe(26);
+  // One dot for each row, from left to right as the distances grow.
+  const dots = await picture
+    .locator('svg.drawn g:not(.pointer) > circle')
+    .evaluateAll((all) => all.map((dot) => [dot.getAttribute('cx'), dot.getAttribute('cy')].map(Number)));
+  expect(dots.length).toBe(rows.length);
+  const [x0, y0] = dots[0]!;
+  const [x1, y1] = dots.at(-1)!;
+  dots.forEach(([x, y], at) => {
+    const share = (value: string, first: string, last: string): number =>
+      (number(value) - number(first)) / (number(last) - number(first));
+    expect((x! - x0!) / (x1! - x0!)).toBeCloseTo(share(rows[at]![1]!, rows[0]![1]!, rows.at(-1)![1]!), 3);
+    // Readings are shown with two decimals, of a range of some three millimetres.
+    expect(
+      Math.abs((y! - y0!) / (y1! - y0!) - share(rows[at]![2]!, rows[0]![2]!, rows.at(-1)![2]!)),
+    ).toBeLessThan(0.006);
   });
+
+  const height = (await picture.boundingBox())!.height;
+  const last = rows.at(-1)!;
+  const told = async (): Promise<string> => {
+    await picture.locator('#plot').hover({ position: { x: x1!, y: 80 } });
+    return words(picture.locator('.readout'));
+  };
+  await expect.poll(told).toContain(`${last[0]}, ${last[1]} km: likely ${last[2]} mm`);
+  expect(await words(picture.locator('tr.lit th'))).toBe(last[0]);
+  await picture.locator('#plot').focus();
+  await page.keyboard.press('ArrowLeft');
+  await expect.poll(() => words(picture.locator('tr.lit th'))).toBe(rows.at(-2)![0]);
+  expect((await picture.boundingBox())!.height).toBe(height);
+
+  // In every frame painted while another part is drawn there is one drawing, and it stands where it stood.
+  const frames = await watchFrames(page, 'A reading along the road');
+  await picture.getByRole('combobox', { name: 'Which one is drawn' }).selectOption('Rear tyre');
+  await expect.poll(() => words(picture.locator('.words'))).toMatch(/^Rear tyre: likely/);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => words(picture.locator('.words'))).toMatch(/^Drive chain: likely/);
+  const painted = await frames();
+  expect(painted.length).toBeGreaterThan(2);
+  expect(new Set(painted).size, [...new Set(painted)].join('; ')).toBe(1);
+  expect(painted[0]).toMatch(/^1 drawing/);
 });
+
+/** Notes for each frame how many drawings a picture has and where it stands, until what is returned is called. */
+async function watchFrames(page: Page, title: string): Promise<() => Promise<string[]>> {
+  const element = await card(page, title).elementHandle();
+  await page.evaluate((host) => {
+    const notes: string[] = [];
+    const note = (): void => {
+      const { top, height } = host!.getBoundingClientRect();
+      const drawn = host!.shadowRoot!.querySelectorAll('svg.drawn path').length;
+      notes.push(
+        `${drawn > 0 ? '1 drawing' : 'none'} at ${Math.round(top + scrollY)}, ${Math.round(height)} high`,
+      );
+      if (!host!.hasAttribute('data-watched')) return;
+      requestAnimationFrame(note);
+    };
+    host!.setAttribute('data-watched', '');
+    requestAnimationFrame(note);
+    Object.assign(host!, { notes });
+  }, element);
+  return () =>
+    page.evaluate((host) => {
+      host!.removeAttribute('data-watched');
+      return (host as unknown as { notes: string[] }).notes;
+    }, element);
+}
 
 const number = (text: string): number => Number(text.replaceAll(',', '').replace('−', '-'));
 
-test('the map tells a cell that is pointed at, opens it in the panel, and the bars carry their figures', async () => {
-  await withApp({ server }, async ({ page }) => {
-    // Cards above still grow while the plan is made.
-    await page.locator('sw-plan-cell').getByText('Proven best').waitFor();
-    const map = card(page, 'Where it would hurt');
-    await map.locator('table.heat').waitFor();
-    expect(await map.locator('tbody tr[data-part]').count()).toBe(14);
-    await map.getByRole('button', { name: 'Show all 36' }).click();
-    expect(await map.locator('tbody tr[data-part]').count()).toBe(36);
-    const cell = map.locator('td.h.peak').first();
-    const [percent, part] = [await words(cell), await words(cell.locator('xpath=../th'))];
-    const told = async (): Promise<string> => {
-      await cell.hover();
-      return words(map.locator('.readout'));
-    };
-    await expect.poll(told).toMatch(new RegExp(`^${part}, .* gives up here in ${percent}?`));
-    expect(await words(map.locator('tr.lit th'))).toBe(part);
-    await cell.click();
-    await page.locator('sw-side-panel').getByText(part).first().waitFor();
-
-    const costs = card(page, 'What the trip costs');
-    await costs.locator('svg.drawn').waitFor();
-    await costs.locator('details.figures > summary').click();
-    const rows = await tableOf(costs);
-    const drawn = await costs.locator('svg.drawn').evaluate((svg) => svg.textContent ?? '');
-    for (const [name, figure] of rows) {
-      expect(drawn).toContain(name);
-      expect(drawn).toContain(figure);
-    }
-    const takes = card(page, 'What each part takes');
-    expect(await takes.locator('tbody tr').count()).toBe(12);
-    expect(await axe(page)).toEqual([]);
+/** What axe finds in the pictures alone; the whole page is looked at by the tests of the shell. */
+async function faultsOfPictures(page: Page): Promise<string[]> {
+  await page.evaluate(axeCore.source);
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as { axe: typeof axeCore };
+    const { violations } = await axe.run(
+      { include: [{ fromShadowDom: ['sparewell-app', 'sw-road', 'sw-picture-cell'] }] },
+      { resultTypes: ['violations'] },
+    );
+    return violations.map(
+      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.flat().at(-1)).join()}`,
+    );
   });
-});
+}
 
-test('forty parts on sixty legs of a notebook from a file are drawn, every one of them', async () => {
-  const folder = await mkdtemp(join(tmpdir(), 'sparewell-wide-'));
-  const path = join(folder, 'wide.sparewell.json');
-  await writeFile(path, writeNotebookFile(wideNotebook()));
-  try {
-    await withApp({ server }, async ({ page }) => {
-      await page.locator('sw-head-bar').getByRole('button', { name: 'Notebook' }).click();
-      const [chooser] = await Promise.all([
-        page.waitForEvent('filechooser'),
-        page.locator('sw-head-bar').getByRole('button', { name: 'Open file' }).click(),
-      ]);
-      await chooser.setFiles(path);
-      const map = card(page, 'Map');
-      await map.getByRole('button', { name: 'Show all 40' }).click();
-      expect(await map.locator('td.h').count()).toBe(PARTS * LEGS);
-      const band = card(page, 'Band');
-      await band.locator('svg.drawn').waitFor();
-      expect(await band.locator('svg.drawn circle').count()).toBe(LEGS);
-    });
-  } finally {
-    await rm(folder, { recursive: true, force: true });
+test('the map tells a cell that is pointed at, opens it in the panel, and the bars carry their figures', async () => {
+  const { page } = app;
+  const map = card(page, 'Where it would hurt');
+  await map.locator('table.heat').waitFor();
+  expect(await map.locator('tbody tr[data-part]').count()).toBe(14);
+  expect(await faultsOfPictures(page)).toEqual([]);
+  await map.getByRole('button', { name: 'Show all 36' }).click();
+  expect(await map.locator('tbody tr[data-part]').count()).toBe(36);
+  const cell = map.locator('td.h.peak').first();
+  const [percent, part] = [await words(cell), await words(cell.locator('xpath=../th'))];
+  const told = async (): Promise<string> => {
+    await cell.hover();
+    return words(map.locator('.readout'));
+  };
+  await expect.poll(told).toMatch(new RegExp(`^${part}, .* gives up here in ${percent}?`));
+  const lit = async (): Promise<string> => {
+    await cell.hover();
+    return words(map.locator('tr.lit th'));
+  };
+  await expect.poll(lit).toBe(part);
+  await cell.click();
+  await page.locator('sw-side-panel').getByText(part).first().waitFor();
+
+  const costs = card(page, 'What the trip costs');
+  await costs.locator('svg.drawn').waitFor();
+  await costs.locator('details.figures > summary').click();
+  const rows = await tableOf(costs);
+  const drawn = await costs.locator('svg.drawn').evaluate((svg) => svg.textContent ?? '');
+  for (const [name, figure] of rows) {
+    expect(drawn).toContain(name);
+    expect(drawn).toContain(figure);
   }
+  const takes = card(page, 'What each part takes');
+  expect(await takes.locator('tbody tr').count()).toBe(12);
 });
 
 test('working tables stand folded at first; what is opened stays open for this viewer', async () => {
-  await withApp({ server }, async ({ page }) => {
-    const severity = page
-      .locator('sw-table-cell')
-      .filter({ has: page.locator('h2', { hasText: 'Severity' }) });
-    await severity.waitFor();
-    expect(await severity.locator('table').count()).toBe(0);
-    expect(await words(severity.locator('header'))).toContain('128 rows');
-    await severity.getByRole('button', { name: 'Open Severity' }).click();
-    await severity.locator('table').first().waitFor();
-    await page.reload();
-    await severity.locator('table').first().waitFor();
-    await severity.getByRole('button', { name: 'Fold Severity' }).click();
-    await severity.locator('table').first().waitFor({ state: 'detached' });
+  const { page } = app;
+  const severity = page.locator('sw-table-cell').filter({ has: page.locator('h2', { hasText: 'Severity' }) });
+  await severity.waitFor();
+  expect(await severity.locator('table').count()).toBe(0);
+  expect(await words(severity.locator('header'))).toContain('128 rows');
+  await severity.getByRole('button', { name: 'Open Severity' }).click();
+  await severity.locator('table').first().waitFor();
+  await page.reload();
+  await severity.locator('table').first().waitFor();
+  await severity.getByRole('button', { name: 'Fold Severity' }).click();
+  await severity.locator('table').first().waitFor({ state: 'detached' });
+});
+
+test('forty parts on sixty legs of a notebook from a file are drawn, every one of them', async () => {
+  const { page } = app;
+  await page.locator('sw-head-bar').getByRole('button', { name: 'Notebook', exact: true }).click();
+  const chooser = page.waitForEvent('filechooser');
+  await page.locator('sw-head-bar').getByRole('button', { name: 'Open file' }).click();
+  await (await chooser).setFiles({
+    name: 'wide.sparewell.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(writeNotebookFile(wideNotebook())),
   });
+  const map = card(page, 'Map');
+  await map.getByRole('button', { name: 'Show all 40' }).click();
+  expect(await map.locator('td.h').count()).toBe(PARTS * LEGS);
+  const band = card(page, 'Band');
+  await band.locator('svg.drawn').waitFor();
+  expect(await band.locator('svg.drawn g:not(.pointer) > circle').count()).toBe(LEGS);
 });
