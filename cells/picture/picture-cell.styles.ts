@@ -80,9 +80,15 @@ export const pictureCellStyles = css`
   }
 
   /* map */
+  /* no grid: to find how narrow 2,400 cells may be takes longer than to lay them out */
   .scroll {
+    display: block;
+    container-type: normal;
     margin: 0 -16px;
     padding-bottom: 4px;
+  }
+  .scroll::after {
+    display: none;
   }
   /* separate borders: the browser lays 2,400 cells out in half the time */
   .heat {

@@ -296,6 +296,9 @@ export const prepCellStyles = css`
     .page .shop tr > .nr {
       padding-right: 14px;
     }
+    .shop tr > .do {
+      white-space: normal;
+    }
     .shop tr > .pieces::after {
       content: '\\00a0×\\00a0';
     }
@@ -309,6 +312,7 @@ export const prepCellStyles = css`
     }
     .pair .write {
       width: 74px;
+      white-space: normal;
     }
     .pair td.write i:not(:only-child) {
       width: 34px;
