@@ -182,6 +182,7 @@ export const prepCellStyles = css`
   }
   td.write i:only-child {
     width: 100%;
+    margin-right: 0;
   }
   .gap-says {
     color: var(--fault);
