@@ -188,8 +188,8 @@ function readingFields(desk: ImportDesk): TemplateResult {
     value: decimal.value ?? '',
     choices: [
       ...(decimal.value === null ? [{ value: '', words: 'none seen' }] : []),
-      { value: ',', words: 'comma, as in 31,50' },
-      { value: '.', words: 'point, as in 31.50' },
+      { value: ',', words: 'comma, as in 1.031,50' },
+      { value: '.', words: 'point, as in 1,031.50' },
     ],
     choose: (value) => value !== '' && choose({ decimal: value as ',' | '.' }),
   })}

@@ -28,6 +28,9 @@ const STAGE_WORDS = {
   rows: 'reading its rows',
 } as const;
 
+/** Of a list, below the file's rows: the parts, and what is set aside and changes. */
+const SECTIONS = 2;
+
 /**
  * The dialog in which a file becomes rows of a table: what was found in it, its rows under column pickers, the
  * parts they fit, what was turned away, what changes. Nothing changes in the notebook before it is accepted.
@@ -55,6 +58,8 @@ export class ImportDialog extends LitElement {
   declare private newSupplier: boolean;
   declare private over: boolean;
   #desk: ImportDesk | null = null;
+  /** The list whose sections are drawn, and how many of them are by now. */
+  #drawn: { readonly list: ImportDesk['list']; readonly sections: number } = { list: null, sections: 0 };
 
   constructor() {
     super();
@@ -119,6 +124,7 @@ export class ImportDialog extends LitElement {
     if (desk.phase === 'reading' || desk.list === null) return this.#reading(desk);
     const { list } = desk;
     const isReading = desk.progress !== null;
+    const sections = this.#drawn.list === list ? this.#drawn.sections : 0;
     return html`<div class="body" aria-busy=${isReading ? 'true' : 'false'}>
         ${fileSide(desk, {
           choose: this.#choose,
@@ -129,25 +135,40 @@ export class ImportDialog extends LitElement {
         })}
         <div class="mainpart">
           ${this.#question(desk)} ${list instanceof PriceList ? piecesQuestion(desk, list) : nothing} ${rowsPreview(desk)}
-          ${list instanceof PriceList ? this.#prices(desk, list) : tableRows(desk, list as TableList)}
+          ${sections === 0 ? nothing : list instanceof PriceList ? this.#prices(desk, list, sections) : tableRows(desk, list as TableList)}
         </div>
       </div>
       ${dialogFoot(desk, { cancel: this.#close, accept: this.#accept })}`;
   }
 
-  #prices(desk: ImportDesk, list: PriceList): TemplateResult {
-    const parts = partLines(desk, list, {
-      searching: this.searching,
-      search: (part) => {
-        this.searching = part;
-        if (part !== null)
-          void this.updateComplete.then(() => this.renderRoot.querySelector('sw-part-finder')?.focus());
-      },
+  /** A new list is drawn section by section, so that none holds up the page. */
+  override updated(): void {
+    const { list } = this.#desk ?? { list: null };
+    if (this.#drawn.list !== list) this.#drawn = { list, sections: 0 };
+    const { sections } = this.#drawn;
+    if (list === null || sections === SECTIONS) return;
+    setTimeout(() => {
+      if (this.#drawn.list !== list || this.#drawn.sections !== sections) return;
+      this.#drawn = { list, sections: sections + 1 };
+      this.requestUpdate();
     });
+  }
+
+  #prices(desk: ImportDesk, list: PriceList, sections: number): TemplateResult {
+    const parts = (): TemplateResult =>
+      partLines(desk, list, {
+        searching: this.searching,
+        search: (part) => {
+          this.searching = part;
+          if (part !== null)
+            void this.updateComplete.then(() => this.renderRoot.querySelector('sw-part-finder')?.focus());
+        },
+      });
     const changes = changeTable(desk, list);
-    const two = html`<div class="two">${setAside(desk, list)} ${changes}</div>`;
+    const two = (): TemplateResult => html`<div class="two">${setAside(desk, list)} ${changes}</div>`;
     // A newer file of a known supplier is mostly fitted already: what it changes comes first.
-    return changes === nothing ? html`${parts} ${two}` : html`${two} ${parts}`;
+    const [first, second] = changes === nothing ? [parts, two] : [two, parts];
+    return html`${first()} ${sections < SECTIONS ? nothing : second()}`;
   }
 
   /** The questions that the file leaves open, asked plainly above its rows. */
@@ -167,6 +188,7 @@ export class ImportDialog extends LitElement {
     return html`${open.map(
       (one) => html`<div class="question" role="group" aria-label="Question about the file">
         <p>${one.sentence}</p>
+        ${one.kind === 'price-column' ? this.#columnAnswers(desk, list, one.columns) : nothing}
         ${
           one.kind === 'currency'
             ? [...new Set([...one.candidates, desk.notebook.document.money])]
@@ -179,6 +201,13 @@ export class ImportDialog extends LitElement {
         }
       </div>`,
     )}`;
+  }
+
+  #columnAnswers(desk: ImportDesk, list: PriceList, columns: readonly number[]): readonly TemplateResult[] {
+    return columns.map(
+      (column) =>
+        html`<button class="btn slim" @click=${() => desk.change(() => list.setRole(column, 'price'), 'rows')}>${desk.summary?.heads[column]?.label ?? ''}</button>`,
+    );
   }
 
   #reading({ progress, file }: ImportDesk): TemplateResult {

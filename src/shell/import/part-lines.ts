@@ -3,7 +3,7 @@ import { showCount } from '../../formula/show.ts';
 import type { PriceRow } from '../../import/price-row.ts';
 import type { ImportDesk } from './import-desk.ts';
 import { countWords, offerWords, priceWords } from './offer-words.ts';
-import type { PartLine, PriceList } from './price-list.ts';
+import { isLikely, type PartLine, type PriceList } from './price-list.ts';
 
 /** What follows the word on a part's button in its name. */
 const ACT_NAMES = { Close: ' the search for', Search: ' a row for', Another: ' row for' } as const;
@@ -17,12 +17,18 @@ export interface PartActions {
 /** Fits the file's rows to the notebook's parts: what is taken, what is proposed, and the rest to be searched. */
 export function partLines(desk: ImportDesk, list: PriceList, actions: PartActions): TemplateResult {
   const { lines } = list;
-  const proposals = lines.filter(({ proposed }) => proposed !== null).length;
+  const open = lines.filter(({ proposed }) => proposed !== null);
+  const proposals = open.filter(({ proposed }) => isLikely(proposed!)).length;
+  const told = [
+    `${countWords(list.takenCount, 'row', 'rows')} taken`,
+    proposals > 0 ? `${showCount(proposals)} proposed by their words` : '',
+    open.length > proposals ? `${showCount(open.length - proposals)} perhaps` : '',
+  ];
   const found = lines.filter(({ taken, proposed }) => taken.length > 0 || proposed !== null);
   const others = lines.filter(({ taken, proposed }) => taken.length === 0 && proposed === null);
   return html`<section class="fits">
     <h3>Fit to your parts
-      <small>${countWords(list.takenCount, 'row', 'rows')} taken${proposals > 0 ? `, ${showCount(proposals)} proposed by their words` : ''}</small>
+      <small>${told.filter((words) => words !== '').join(', ')}</small>
       ${
         proposals > 0
           ? html`<button class="btn slim confirm" @click=${() => desk.change(() => list.takeProposed())}>Take all ${showCount(proposals)} proposed</button>`
@@ -82,7 +88,7 @@ function offerLine(desk: ImportDesk, list: PriceList, line: PartLine, row: Price
   const why = isTaken ? '' : (line.proposed?.reason ?? '');
   return html`<label class=${isTaken ? 'taken' : 'maybe'} title=${why}>
     <input type="checkbox" .checked=${isTaken} @change=${turn} />
-    <span class="what">${offerWords(row)}${isTaken ? nothing : html` <em>proposed</em>`}
+    <span class="what">${offerWords(row)}${isTaken ? nothing : html` <em>${isLikely(line.proposed!) ? 'proposed' : 'perhaps'}</em>`}
       ${row.remarks.length > 0 ? html`<small>${row.remarks.join(' ')}</small>` : nothing}
     </span>
     <span class="num">${priceWords(row)}</span>

@@ -33,6 +33,12 @@ export interface Candidate extends PossibleFit {
   readonly offer: PriceRow;
 }
 
+/** From this score on a row has most of a part's words, and may be taken together with the others. */
+const LIKELY = 0.6;
+
+/** Is a row more than a guess from one word of several? */
+export const isLikely = ({ score }: PossibleFit): boolean => score >= LIKELY;
+
 /** A part of the notebook and what the file has for it. */
 export interface PartLine {
   readonly part: string;
@@ -184,7 +190,8 @@ export class PriceList {
   }
 
   takeProposed(): void {
-    for (const { part, proposed } of this.lines) if (proposed) this.take(proposed.offer, part);
+    for (const { part, proposed } of this.lines)
+      if (proposed && isLikely(proposed)) this.take(proposed.offer, part);
   }
 
   async takeAll(isAll: boolean): Promise<void> {
@@ -294,7 +301,14 @@ export class PriceList {
     const question = this.match?.questions.find(({ kind }) => kind !== 'price-column');
     if (question) return question.sentence;
     if (this.takenCount === 0) return 'No row is taken yet: confirm the rows that fit your parts.';
-    const homeless = this.chosen.find((one) => fieldsOf(document, this.target, one).price === null);
+    // Whether there is a rate is the same for all rows of a supplier in one money.
+    const housed = new Set<string>();
+    const homeless = this.chosen.find((one) => {
+      const key = `${one.supplier}\n${one.row.currency}`;
+      if (housed.has(key)) return false;
+      housed.add(key);
+      return fieldsOf(document, this.target, one).price === null;
+    });
     if (homeless === undefined) return '';
     const { row, supplier } = homeless;
     return `Line ${row.line} is priced in ${row.currency}, ${supplier} is kept in another currency, and the notebook has no rate between them. Add ${row.currency} to its rates of exchange, or set the currency of the file.`;

@@ -41,7 +41,7 @@ export const rowsPreviewStyles = css`
     z-index: 1;
     min-width: 132px;
     padding-right: 12px;
-    border-left: 1px solid var(--rule);
+    border-left: 2px solid var(--rule-3);
     background: var(--sheet);
   }
   .csv thead .to {
@@ -77,6 +77,11 @@ export const rowsPreviewStyles = css`
     min-height: 30px;
     padding: 0 22px 0 8px;
     font: 600 var(--t-2) / 1.2 var(--face-sign);
+  }
+  /* What is left out makes room for what is taken. */
+  .csv td.off,
+  .csv th.off .orig {
+    max-width: 106px;
   }
   .csv .off {
     color: var(--ink-3);
