@@ -341,7 +341,7 @@ test('what was found in a file is shown and can be changed, and its rows follow'
     ]);
     const others = dialog(page).locator('.aside .others');
     await others.locator('summary').click();
-    expect(await others.textContent()).toContain('It is a total, not a part.');
+    expect(await others.textContent()).toContain('It is a total, not an offer.');
 
     // The same byte is a Cyrillic letter in Windows-1251.
     await found('letters').selectOption('windows-1251');
@@ -356,6 +356,10 @@ test('what was found in a file is shown and can be changed, and its rows follow'
     await expect.poll(() => heads.count()).toBe(2);
     await found('separator').selectOption(';');
     await expect.poll(() => heads.count()).toBe(4);
+    // It was shut when a reading without set-aside lines came between.
+    await others.evaluate((details: HTMLDetailsElement) => {
+      details.open = true;
+    });
     await others.getByRole('button', { name: 'Take as a row: line 5' }).click();
     await expect.poll(() => others.isVisible()).toBe(false);
   });
