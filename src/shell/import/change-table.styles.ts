@@ -77,7 +77,7 @@ export const changeTableStyles = css`
     }
     .diff tbody tr {
       display: grid;
-      grid-template-columns: repeat(3, minmax(0, 1fr)) minmax(88px, auto);
+      grid-template-columns: repeat(3, minmax(0, 1fr)) 104px;
       padding: 5px 0 6px;
       border-bottom: 1px solid var(--rule);
     }

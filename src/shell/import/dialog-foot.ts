@@ -34,6 +34,9 @@ function counts({ list, count }: ImportDesk): TemplateResult {
   return html`<span><b>${showCount(count)}</b> ${count === 1 ? 'row' : 'rows'}, ${list?.words}</span>`;
 }
 
+/** Without the unit that a label may end in, as the words have it: `Pack, kg` is `pack`. */
+const bareLabel = (label: string): string => label.replace(/, \S+$/, '').toLowerCase();
+
 function effectWords({ effect, notebook }: ImportDesk): TemplateResult | typeof nothing {
   if (effect === null) return html`<span class="quiet">working</span>`;
   const { main, others, calls, hasCalls } = effect;
@@ -44,7 +47,7 @@ function effectWords({ effect, notebook }: ImportDesk): TemplateResult | typeof 
   const more = calls.length > NAMED ? `, and ${showCount(calls.length - NAMED)} more` : '';
   return html`
     ${main === null ? nothing : html`<span><b>${main.words}</b> ${main.words === NO_CHANGE ? 'of ' : ''}${main.label.toLowerCase()}</span>`}
-    ${others.length === 0 ? nothing : html`<span>${others.map(({ label, words }) => `${label.toLowerCase()} ${words}`).join(', ')}</span>`}
+    ${others.length === 0 ? nothing : html`<span>${others.map(({ label, words }) => `${bareLabel(label)} ${words}`).join('; ')}</span>`}
     ${
       !hasCalls
         ? nothing

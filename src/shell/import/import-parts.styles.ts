@@ -46,6 +46,7 @@ export const importPartsStyles = css`
     padding-block: 6px;
   }
   section + section,
+  .two + section,
   .two {
     margin-top: 18px;
   }
