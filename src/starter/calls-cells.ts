@@ -188,9 +188,12 @@ function bars(): WorkedColumn[] {
   return [
     worked(
       'bar',
-      'unknown ? "unknown" : not_pooled ? "shared" : bars_due ? "due" : bars_old ? "held back" : bars_new ? "new one too" : bars_keep ? "no spare" : bars_pack ? "too big" : bar_way',
+      'unknown ? "unknown" : not_pooled ? "shared" : bars_due ? "due" : bars_old ? "held back" : bar_new',
       { title: 'Barred by' },
     ),
+    worked('bar_new', 'bars_new ? "new one too" : bars_keep ? "no spare" : bars_pack ? "too big" : bar_way', {
+      title: 'Barred as new or spare by',
+    }),
     worked(
       'bar_way',
       'not on_the_way ? bar_sent : by_chance ? "by chance" : bars_watch ? "not watched" : is_missing(way_key) ? "no stop" : ""',
