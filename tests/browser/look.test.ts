@@ -228,7 +228,9 @@ describe('the worked example with its plan', () => {
   test('what an edit changed is ruled with ink for a moment, but not where motion is reduced', async () => {
     const { page } = app;
     const hour = page.locator('sw-value-cell input[aria-label="An hour of work"]');
-    const edit = async (figure: string): Promise<number> => {
+    const inked = (): Promise<number> =>
+      page.evaluate(() => (globalThis as unknown as { inked: number }).inked);
+    const edit = async (figure: string): Promise<void> => {
       await page.evaluate(() => {
         const counts = globalThis as unknown as { inked: number };
         counts.inked = 0;
@@ -239,20 +241,33 @@ describe('the worked example with its plan', () => {
         .poll(() => page.locator('sw-tally-strip .edit .what').textContent())
         .toContain(`to ${figure}`);
       await settled(page);
-      return page.evaluate(() => (globalThis as unknown as { inked: number }).inked);
     };
     await page.evaluate(() => {
       const { animate } = Element.prototype;
-      Element.prototype.animate = function (...settings) {
+      const { play } = Animation.prototype;
+      const count = (): void => {
         (globalThis as unknown as { inked: number }).inked += 1;
+      };
+      Element.prototype.animate = function (...settings) {
+        count();
         return animate.apply(this, settings);
       };
+      // A figure that changes again has its rule begin anew.
+      Animation.prototype.play = function () {
+        count();
+        play.apply(this);
+      };
     });
-    expect(await edit('33.5')).toBeGreaterThan(5);
+    await edit('33.5');
+    // Figures out of sight are not ruled.
+    await expect.poll(inked).toBeGreaterThan(1);
     // The tally says by how much.
     expect(await page.locator('sw-tally-strip .delta', { hasText: 'EUR' }).count()).toBeGreaterThan(0);
     await page.emulateMedia({ reducedMotion: 'reduce' });
-    expect(await edit('25.5')).toBe(0);
+    await edit('25.5');
+    // Rules come a moment after the figures are painted; here none may.
+    await page.waitForTimeout(200);
+    expect(await inked()).toBe(0);
     await page.emulateMedia({ reducedMotion: 'no-preference' });
   });
 
