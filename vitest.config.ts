@@ -30,7 +30,8 @@ export default defineConfig({
           maxWorkers: 2,
           testTimeout: 90_000,
           hookTimeout: 90_000,
-          retry: 0,
+          // Two pages on a small machine now and then make each other wait too long: tried once more, and told.
+          retry: 1,
           // The page settles in its own time: `expect.poll` waits for what it will show.
           expect: { poll: { timeout: 20_000, interval: 50 } },
         },

@@ -260,7 +260,7 @@ describe('the worked example with its plan', () => {
     });
     await edit('33.5');
     // Figures out of sight are not ruled.
-    await expect.poll(inked).toBeGreaterThan(1);
+    await expect.poll(inked).toBeGreaterThan(0);
     // The tally says by how much.
     expect(await page.locator('sw-tally-strip .delta', { hasText: 'EUR' }).count()).toBeGreaterThan(0);
     await page.emulateMedia({ reducedMotion: 'reduce' });

@@ -89,7 +89,7 @@ export class MomentsDialog extends LitElement {
   override render(): TemplateResult {
     return html`<dialog aria-labelledby="heading" @close=${this.#clear}
       @keydown=${(event: KeyboardEvent) => event.stopPropagation()}>
-      <header>
+      <header role="none">
         <h2 id="heading">Moments and what-ifs</h2>
         <button type="button" class="x" aria-label="Close the moments" @click=${() => this.#dialog?.close()}>${closeIcon()}</button>
       </header>

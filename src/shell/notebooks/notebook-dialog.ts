@@ -30,7 +30,7 @@ export abstract class NotebookDialog extends LitElement {
   protected frame(heading: string, body: TemplateResult): TemplateResult {
     return html`<dialog aria-labelledby="heading" @close=${() => this.#stop?.()}
       @keydown=${(event: KeyboardEvent) => event.stopPropagation()}>
-      <header>
+      <header role="none">
         <h2 id="heading">${heading}</h2>
         <button type="button" class="x" aria-label="Close" @click=${() => this.#dialog?.close()}>${closeIcon()}</button>
       </header>

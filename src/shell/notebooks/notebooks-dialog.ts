@@ -80,7 +80,7 @@ export class NotebooksDialog extends LitElement {
 
   override render(): TemplateResult {
     return html`<dialog aria-labelledby="heading" @keydown=${(event: KeyboardEvent) => event.stopPropagation()}>
-      <header>
+      <header role="none">
         <h2 id="heading">Notebooks on this device</h2>
         <button type="button" class="x" aria-label="Close the list" @click=${this.close}>${closeIcon()}</button>
       </header>

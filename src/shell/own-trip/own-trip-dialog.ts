@@ -66,7 +66,7 @@ export class OwnTripDialog extends LitElement {
   override render(): TemplateResult {
     const step = STEPS[this.at]!;
     return html`<dialog aria-labelledby="heading" @keydown=${(event: KeyboardEvent) => event.stopPropagation()}>
-      <header>
+      <header role="none">
         <h2 id="heading">Start your own trip</h2>
         <button type="button" class="x" aria-label="Close" @click=${() => this.#dialog?.close()}>${closeIcon()}</button>
       </header>
