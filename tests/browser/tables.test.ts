@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axe } from './support/axe.ts';
@@ -128,5 +129,23 @@ test('on a phone tables scroll inside their cards, and axe has nothing to say', 
     await legs.getByRole('button', { name: /^Length/ }).tap();
     await legs.getByLabel('Name in formulas').waitFor();
     expect(await axe(page)).toEqual([]);
+  });
+});
+
+test('a table is saved as a CSV file from its settings, with what was written in it', async () => {
+  await withApp({ server, plan: false }, async ({ page }) => {
+    const legs = card(page, 'Legs');
+    await legs.locator('[data-row="0"][data-col="0"]').waitFor();
+    await page.locator('sw-road .stop[data-stop="route"] .post').click();
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.locator('sw-card-slip').getByRole('button', { name: 'Save as CSV' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe('legs.csv');
+    const lines = (await readFile(await download.path(), 'utf8')).trimEnd().split('\r\n');
+    expect(lines[0]).toMatch(/distance \(km\)/);
+    // The example's 26 legs below the head.
+    expect(lines.length).toBe(27);
+    expect(lines[1]).toContain(await words(figure(legs, 0, 0)));
   });
 });

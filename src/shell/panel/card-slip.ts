@@ -5,7 +5,7 @@ import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
 import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { settingLine, settingStyles } from '../../../cells/shared/setting-line.ts';
-import { type Cell, isNamed } from '../../notebook/document.ts';
+import { type Cell, isNamed, type PairingCell, type TableCell } from '../../notebook/document.ts';
 import { rename, replaceCell } from '../../notebook/edits.ts';
 import { cellNames, nameRefusal } from '../../notebook/names.ts';
 import { panelStyles } from './panel-styles.ts';
@@ -88,6 +88,7 @@ export class CardSlip extends NotebookElement {
       <div class="acts">
         ${this.#act('add-below', 'Add below')} ${this.#act('move-up', 'Move up')} ${this.#act('move-down', 'Move down')}
         ${this.#act('remove', 'Remove')}
+        ${cell.kind === 'table' || cell.kind === 'pairing' ? html`<button class="btn slim" @click=${() => void this.#saveCsv(cell)}>Save as CSV</button>` : nothing}
       </div>
     </section>`;
   }
@@ -110,6 +111,15 @@ export class CardSlip extends NotebookElement {
         says(this, `${name} is now called ${entry}, in every formula that reads it`);
       },
     });
+  }
+
+  async #saveCsv(cell: TableCell | PairingCell): Promise<void> {
+    const [{ tableCsv }, { fileWord, saveText }] = await Promise.all([
+      import('../../notebook/table-csv.ts'),
+      import('../../../cells/shared/save-text.ts'),
+    ]);
+    saveText(`${fileWord(cell.title)}.csv`, 'text/csv', tableCsv(this.notebook, cell));
+    says(this, `${cell.title} saved as a CSV file`);
   }
 
   #act(action: CardAction, words: string): TemplateResult {
