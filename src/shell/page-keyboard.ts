@@ -1,22 +1,13 @@
 import type { LitElement, ReactiveController } from 'lit';
-import type { PickDetail } from '../../cells/shared/cell-events.ts';
 import { isWriting } from '../../cells/shared/focusable.ts';
 import { type Command, commandOf } from './keyboard.ts';
 import { lettersOff } from './letters.ts';
 import { jumpTarget, nextFault } from './page-moves.ts';
-import type { RoadView } from './road/road-view.ts';
+import type { PickPage } from './page-picks.ts';
 import { linksOf, type Stop, stopOf } from './road/stops.ts';
-import type { Session } from './session/session.ts';
 
 /** What the keyboard needs of the page. */
-export interface Page {
-  readonly session: Session | null;
-  readonly stops: readonly Stop[];
-  /** The card that is selected, or that holds the keyboard. */
-  readonly stop: Stop | undefined;
-  readonly road: RoadView | null;
-  picked: PickDetail | null;
-  shut: boolean;
+export interface Page extends PickPage {
   act(action: 'undo' | 'redo'): void;
   move(stopId: string, to: number): void;
   say(text: string): void;

@@ -13,6 +13,7 @@ const SHEET_WIDTH = 1240;
 export interface PickPage {
   readonly session: Session | null;
   readonly stops: readonly Stop[];
+  /** The card that is selected, or that holds the keyboard. */
   readonly stop: Stop | undefined;
   readonly road: RoadView | null;
   picked: PickDetail | null;

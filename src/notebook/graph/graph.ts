@@ -83,6 +83,11 @@ export class Graph {
       else held.spec = spec;
     }
     this.heldVersion += 1;
+    this.begin();
+  }
+
+  /** Sees to it that what was redefined is worked out and told. */
+  private begin(): void {
     this.redefined = true;
     this.untold ??= withResolver();
     // It may be waiting for a plan only.
@@ -95,10 +100,7 @@ export class Graph {
     const held = this.held.get(node);
     if (held === undefined) return;
     this.define(held.spec, held.variable);
-    this.redefined = true;
-    this.untold ??= withResolver();
-    this.wake();
-    this.idle ??= this.compute();
+    this.begin();
   }
 
   private define(spec: NodeSpec, variable: Variable): void {
