@@ -42,7 +42,7 @@ function bytesOf(chance: Chance): Uint8Array {
 }
 
 test('random and changed CSV files: a table or a sentence', { timeout: FUZZ_TIMEOUT_MS }, async () => {
-  const report = await fuzz('CSV files', 5_000, (chance) => {
+  const report = await fuzz('CSV files', { test: 5_000, whole: 100_000 }, (chance) => {
     const bytes = bytesOf(chance);
     const csv = readCsvFile(bytes);
     if ('refusal' in csv) {

@@ -120,7 +120,7 @@ async function oneSequence(chance: Chance): Promise<boolean> {
 test('random edits: all can be undone, saved and opened, and give the figures of a fresh start', {
   timeout: FUZZ_TIMEOUT_MS,
 }, async () => {
-  const report = await fuzz('Edit sequences of 12', 400, oneSequence);
+  const report = await fuzz('Edit sequences of 12', { test: 400, whole: 20_000 }, oneSequence);
   expect(report.taken).toBeGreaterThan(report.cases / 2);
 });
 

@@ -69,7 +69,7 @@ test('random and changed formulas: a figure or a fault with a sentence and a men
 }, async () => {
   const known = knownFormulas();
   expect(known.length).toBeGreaterThan(100);
-  const report = await fuzz('Formulas', 20_000, (chance) => {
+  const report = await fuzz('Formulas', { test: 20_000, whole: 1_000_000 }, (chance) => {
     const way = chance.below(4);
     const formula =
       way === 0

@@ -20,27 +20,42 @@ function computedMs(): number {
 export const MOST_CASE_MS = 1_000;
 
 const MINUTES = Number(process.env.SPAREWELL_FUZZ_MINUTES ?? 0);
+const WHOLE = process.env.SPAREWELL_FUZZ_WHOLE === '1';
 const SEED = Number(process.env.SPAREWELL_FUZZ_SEED ?? 20260314);
 
-/** How long the test of one kind may last, ms: `npm run fuzz -- --minutes N` shares N among four kinds. */
-export const FUZZ_TIMEOUT_MS = MINUTES > 0 ? (MINUTES / 4) * 60_000 + 120_000 : 60_000;
+/**
+ * How long the test of one kind may last, ms: `npm run fuzz -- --minutes N` shares N among four kinds, and a
+ * whole run lasts as long as it takes.
+ */
+export const FUZZ_TIMEOUT_MS = WHOLE
+  ? 4 * 3_600_000
+  : MINUTES > 0
+    ? (MINUTES / 4) * 60_000 + 120_000
+    : 60_000;
+
+/** How many cases are run by `npm test` and by `npm run fuzz -- --whole`. */
+export interface FuzzCases {
+  readonly test: number;
+  readonly whole: number;
+}
 
 /**
- * Runs cases, a fixed number of them in `npm test`, for a time in `npm run fuzz`. A case that throws, takes
+ * Runs cases, a fixed number of them in `npm test` and in a whole run, for a time in `npm run fuzz`. A case that throws, takes
  * longer than a second or touches the globals ends the run with the seed that shows it again.
  *
  * @param oneCase makes and tries one case; true if it was taken, false if it was refused
  */
 export async function fuzz(
   what: string,
-  cases: number,
+  cases: FuzzCases,
   oneCase: (chance: Chance) => boolean | Promise<boolean>,
 ): Promise<FuzzReport> {
   const canary = new Canary();
   const untilMs = MINUTES > 0 ? performance.now() + (MINUTES / 4) * 60_000 : Number.POSITIVE_INFINITY;
+  const most = WHOLE ? cases.whole : cases.test;
   let [done, taken, slowestMs] = [0, 0, 0];
   try {
-    while (MINUTES > 0 ? performance.now() < untilMs : done < cases) {
+    while (MINUTES > 0 ? performance.now() < untilMs : done < most) {
       const seed = SEED + done * 7919;
       const startMs = computedMs();
       let wasTaken: boolean;

@@ -119,7 +119,7 @@ test('1,000 notebook files with flipped bytes: opened as written or refused, and
     file: writeNotebookFile(open.document),
     faults: open.faults().length,
   };
-  const report = await fuzz('Notebook files, bytes', 1_000, async (chance) => {
+  const report = await fuzz('Notebook files, bytes', { test: 1_000, whole: 50_000 }, async (chance) => {
     const opened = await readFile(new File([flippedBytes(chance)], 'flipped.sparewell.json'));
     expect(open.document).toBe(held.document);
     if ('refusal' in opened) {
@@ -149,7 +149,7 @@ test('1,000 notebook files with flipped bytes: opened as written or refused, and
 test('random and changed notebook files: a notebook that works, or a sentence', {
   timeout: FUZZ_TIMEOUT_MS,
 }, async () => {
-  const report = await fuzz('Notebook files', 1_500, async (chance) => {
+  const report = await fuzz('Notebook files', { test: 1_500, whole: 100_000 }, async (chance) => {
     const text = chance.once(4)
       ? mutate(chance, chance.of(SOURCES), ['{', '}', '[', ']', ',', '"', ':'])
       : changedTree(chance);
