@@ -86,8 +86,8 @@ export class ChanceMemo {
   }
 }
 
-/** 16 MB: over 3,000 tables of 25 legs. */
-const shared = new ChanceMemo(2_000_000);
+/** Under 4 MB with the reaches: some 800 tables of 25 legs, five times what the worked example asks for. */
+const shared = new ChanceMemo(400_000);
 
 /** The chance table of a part, from the notebook-wide memo; see chanceTable. */
 export function rememberedChances(reachKm: Float64Array, part: PartFigures): ChanceTable {

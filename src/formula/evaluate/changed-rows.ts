@@ -10,11 +10,14 @@ export interface ChangedRows {
 }
 
 interface Told {
-  readonly before: Column;
+  readonly after: Column;
   readonly changed: ChangedRows | null;
 }
 
-/** A column is compared once with what it was, whoever reads it: columns are never changed in place. */
+/**
+ * A column is compared once with what became of it, whoever reads it: columns are never changed in place.
+ * Kept with the older of the two: kept with the newer, each would hold the one before it for ever.
+ */
 const told = new WeakMap<Column, Told>();
 
 /**
@@ -24,10 +27,10 @@ const told = new WeakMap<Column, Told>();
  *   count of entries left out.
  */
 export function changedRows(before: Column, after: Column): ChangedRows | null {
-  const held = told.get(after);
-  if (held?.before === before) return held.changed;
+  const held = told.get(before);
+  if (held?.after === after) return held.changed;
   const changed = compare(before, after);
-  told.set(after, { before, changed });
+  told.set(before, { after, changed });
   return changed;
 }
 
