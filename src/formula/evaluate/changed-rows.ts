@@ -10,13 +10,13 @@ export interface ChangedRows {
 }
 
 interface Told {
-  readonly after: Column;
+  readonly after: WeakRef<Column>;
   readonly changed: ChangedRows | null;
 }
 
 /**
  * A column is compared once with what became of it, whoever reads it: columns are never changed in place.
- * Kept with the older of the two: kept with the newer, each would hold the one before it for ever.
+ * Neither holds the other, or whoever keeps one would keep all that came before or after it.
  */
 const told = new WeakMap<Column, Told>();
 
@@ -28,9 +28,9 @@ const told = new WeakMap<Column, Told>();
  */
 export function changedRows(before: Column, after: Column): ChangedRows | null {
   const held = told.get(before);
-  if (held?.after === after) return held.changed;
+  if (held?.after.deref() === after) return held.changed;
   const changed = compare(before, after);
-  told.set(before, { after, changed });
+  told.set(before, { after: new WeakRef(after), changed });
   return changed;
 }
 
