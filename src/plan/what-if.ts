@@ -22,6 +22,9 @@ export interface Saving {
 
 const UNITS = { shed_hours: 'h', mass_kg: 'kg', volume_L: 'L' } as const;
 
+/** Half a cent: what is shown as nothing. */
+const LEAST_SAVING = 0.005;
+
 /** Costs are compared here, so that equal plans need not be told apart. */
 const COSTS_ALONE: PlanOptions = { settleTies: false };
 
@@ -37,19 +40,42 @@ export async function whatOneMoreSaves(
   find: FindPlan,
   options: PlanOptions = {},
 ): Promise<readonly Saving[]> {
-  const base = await find(instance, { ...options, ...COSTS_ALONE });
-  const savings: Saving[] = [];
-  if (!isSolved(base)) return savings;
-  for (const { kind, rider, bag } of limitLines(instance)) {
+  const solveWith = (limits: PlanLimits): Promise<PlanResult> =>
+    find({ ...instance, limits }, { ...options, ...COSTS_ALONE });
+  const base = await solveWith(instance.limits);
+  if (!isSolved(base)) return [];
+  const raises = limitLines(instance).flatMap(({ kind, rider, bag }): Raise[] => {
     const by = kind === 'trip_risk' ? undefined : more[kind];
-    if (kind === 'trip_risk' || by === undefined || by === 0) continue;
-    const limits = raised(instance.limits, kind, rider, bag, by);
-    const raisedResult = await find({ ...instance, limits }, { ...options, ...COSTS_ALONE });
+    return kind === 'trip_risk' || by === undefined || by === 0 ? [] : [{ kind, rider, bag, by }];
+  });
+  // Bags are many, and most often none of them binds: what saves nothing together saves nothing one by one.
+  const ofBags = raises.filter(({ bag }) => bag !== null);
+  const together = ofBags.length > 1 ? await solveWith(ofBags.reduce(raised, instance.limits)) : null;
+  const bagsSaveNothing = together !== null && provenToSaveNothing(base, together);
+  const savings: Saving[] = [];
+  for (const raise of raises) {
+    const { kind, rider, bag, by } = raise;
+    const isIdle = bagsSaveNothing && bag !== null;
+    const raisedResult = isIdle ? together : await solveWith(raised(instance.limits, raise));
     const amount = kind === 'cash' ? moneyWords(by, instance.money) : `${by} ${UNITS[kind]}`;
     const what = `${limitName({ kind, rider, bag })}: ${amount} more`;
     savings.push({ limit: kind, rider, bag, more: by, ...saved(base, raisedResult, what, instance.money) });
   }
   return savings;
+}
+
+/** One limit and how much more of it is given. */
+interface Raise {
+  readonly kind: Exclude<LimitKind, 'trip_risk'>;
+  readonly rider: string | null;
+  readonly bag: string | null;
+  readonly by: number;
+}
+
+function provenToSaveNothing(base: SolvedPlan, more: PlanResult): boolean {
+  if (!isSolved(more) || base.status !== 'optimal' || more.status !== 'optimal') return false;
+  if (!base.meets_limits || !more.meets_limits) return false;
+  return base.totals.expected_cost - more.totals.expected_cost < LEAST_SAVING;
 }
 
 function saved(
@@ -68,17 +94,13 @@ function saved(
   const saves = Math.max(0, base.totals.expected_cost - raisedResult.totals.expected_cost);
   const about = proven ? '' : 'about ';
   const sentence =
-    saves < 0.005 ? `${what} would save nothing.` : `${what} would save ${about}${moneyWords(saves, money)}.`;
+    saves < LEAST_SAVING
+      ? `${what} would save nothing.`
+      : `${what} would save ${about}${moneyWords(saves, money)}.`;
   return { saves, proven, sentence };
 }
 
-function raised(
-  limits: PlanLimits,
-  kind: Exclude<LimitKind, 'trip_risk'>,
-  rider: string | null,
-  bag: string | null,
-  by: number,
-): PlanLimits {
+function raised(limits: PlanLimits, { kind, rider, bag, by }: Raise): PlanLimits {
   if (kind === 'cash') return { ...limits, cash: (limits.cash ?? 0) + by };
   if (kind === 'shed_hours') return { ...limits, shed_hours: (limits.shed_hours ?? 0) + by };
   const packs = limits.packs.map((pack) => {

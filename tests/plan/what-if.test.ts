@@ -37,6 +37,46 @@ test('what one more saves: by solving again with that limit alone raised', async
   expect(saving?.sentence).toBe('Cash: 60.00 EUR more would save 40.00 EUR.');
 });
 
+test('what more of each bag saves is what solving with that bag alone raised gives, on random plans with bags', async () => {
+  const more = { mass_kg: 1, volume_L: 1 };
+  let [lines, solvedTogether] = [0, 0];
+  for (let seed = 1; seed <= 50; seed += 1) {
+    const instance = randomInstance(seed);
+    const { limits } = instance;
+    if (limits.packs.every(({ bags }) => bags.length < 2)) continue;
+    let solves = 0;
+    const counted: FindPlan = (one, options) => {
+      solves += 1;
+      return find(one, options);
+    };
+    const all = await whatOneMoreSaves(instance, more, counted);
+    const savings = all.filter(({ bag }) => bag !== null);
+    const base = await find(instance);
+    if (solves < 1 + all.length) solvedTogether += 1;
+    for (const { limit, rider, bag, saves } of savings) {
+      if (limit !== 'mass_kg' && limit !== 'volume_L') throw new Error(`a bag has no ${limit}`);
+      const packs = limits.packs.map((one) =>
+        one.rider !== rider
+          ? one
+          : {
+              ...one,
+              bags: one.bags.map((in_) => (in_.name === bag ? { ...in_, [limit]: in_[limit]! + 1 } : in_)),
+            },
+      );
+      const alone = await find({ ...instance, limits: { ...limits, packs } });
+      if (!isSolved(alone) || !isSolved(base)) throw new Error(`seed ${seed} has no plan`);
+      if (saves === null) expect(alone.meets_limits && base.meets_limits, `seed ${seed}`).toBe(false);
+      else {
+        const saved = base.totals.expected_cost - alone.totals.expected_cost;
+        expect(Math.abs(saves - saved), `seed ${seed}, ${bag}`).toBeLessThan(0.005);
+      }
+      lines += 1;
+    }
+  }
+  expect(lines).toBeGreaterThan(10);
+  expect(solvedTogether).toBeGreaterThan(0);
+}, 60_000);
+
 test('more of a limit that no plan meets says whether it is enough', async () => {
   const short = {
     ...three,

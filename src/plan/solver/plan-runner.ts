@@ -1,6 +1,7 @@
 import { type FindPlan, findPlan } from '../find-plan.ts';
 import { doTask, type PlanAnswer, type PlanTask } from '../plan-tasks.ts';
 import type { AnswerMessage, TaskMessage } from './plan-messages.ts';
+import { withRememberedStarts } from './remembered-starts.ts';
 import { highsSolver } from './solve-programme.ts';
 
 /** A task under way. */
@@ -36,7 +37,7 @@ export function inThreadRunner(find: FindPlan = inThreadFind()): PlanRunner {
 }
 
 function inThreadFind(): FindPlan {
-  const solve = highsSolver();
+  const solve = withRememberedStarts(highsSolver());
   return (instance, options) => findPlan(instance, solve, options);
 }
 

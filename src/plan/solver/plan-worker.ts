@@ -1,6 +1,7 @@
 import { findPlan } from '../find-plan.ts';
 import { doTask } from '../plan-tasks.ts';
 import type { AnswerMessage, TaskMessage } from './plan-messages.ts';
+import { withRememberedStarts } from './remembered-starts.ts';
 import { highsSolver } from './solve-programme.ts';
 
 /** What this file needs of the worker it runs in. */
@@ -10,7 +11,7 @@ interface WorkerScope {
 }
 
 const scope = globalThis as unknown as WorkerScope;
-const solve = highsSolver();
+const solve = withRememberedStarts(highsSolver());
 
 scope.onmessage = ({ data: { id, task } }) => {
   doTask(task, (instance, options) => findPlan(instance, solve, options)).then(
