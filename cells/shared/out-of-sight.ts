@@ -9,8 +9,11 @@ export const FAR = 'far';
 /** Longest that a card out of sight waits while the page is busy, ms. */
 const MOST_WAIT_MS = 200;
 
-/** Cards that are drawn at once when a notebook opens: more than a tall screen shows. */
-const FIRST_CARDS = 8;
+/** Few cards that are not folded are lower than this, px. */
+const LOW_CARD_PX = 200;
+
+/** Cards that are drawn at once when a notebook opens: as many as fill the screen. */
+const FIRST_CARDS = typeof innerHeight === 'undefined' ? 0 : Math.ceil(innerHeight / LOW_CARD_PX);
 
 const outOfSight = new WeakSet<object>();
 const waiting = new Set<Drawn>();

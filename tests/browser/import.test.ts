@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import axeCore from 'axe-core';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { dropFile } from './support/drop-file.ts';
 import { withApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 import { withTablesOnly } from './support/tables-only.ts';
@@ -106,30 +107,9 @@ async function shut(page: Page): Promise<void> {
   await dialog(page).waitFor({ state: 'hidden' });
 }
 
-/** Drops a file on the page, as a hand would. */
+/** Drops a file on the page, and waits for what is made of it. */
 async function drop(page: Page, name: string, content: string | readonly number[]): Promise<void> {
-  // What takes files is fetched after the notebook; a file dragged over the page is welcome once it is there.
-  await expect
-    .poll(() =>
-      page.evaluate(() => {
-        const dataTransfer = new DataTransfer();
-        dataTransfer.items.add(new File([], 'dragged'));
-        const event = { dataTransfer, bubbles: true, composed: true, cancelable: true };
-        return document.body.dispatchEvent(new DragEvent('dragover', event)) ? 'not welcome' : 'welcome';
-      }),
-    )
-    .toBe('welcome');
-  await page.evaluate(
-    ({ name, content }) => {
-      const dataTransfer = new DataTransfer();
-      dataTransfer.items.add(
-        new File([typeof content === 'string' ? content : Uint8Array.from(content)], name),
-      );
-      const event = { dataTransfer, bubbles: true, composed: true, cancelable: true };
-      document.body.dispatchEvent(new DragEvent('drop', event));
-    },
-    { name, content },
-  );
+  await dropFile(page, name, content);
   await dialog(page).waitFor();
 }
 

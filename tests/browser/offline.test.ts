@@ -5,8 +5,10 @@ import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { distFolder } from '../../src/commands/project.mjs';
 import { CONTENT_SECURITY_POLICY } from '../../src/commands/serve.mjs';
-import { makeNextVersion, nextName } from './support/next-version.ts';
+import { dropFile } from './support/drop-file.ts';
+import { leaveOutPlan, makeNextVersion, nextName } from './support/next-version.ts';
 import { withApp } from './support/open-app.ts';
+import { pdfPages } from './support/pdf-text.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 
 /** What a browser says of a server that is gone; the page itself says nothing. */
@@ -49,6 +51,36 @@ async function setHour(page: Page, figure: string): Promise<void> {
   await expect.poll(() => page.locator('sw-head-bar .kept').first().textContent()).toMatch(/^Kept/);
 }
 
+/** A list of one part at a price that beats all others, brought in from a new supplier. */
+async function bringInPrice(page: Page): Promise<void> {
+  await dropFile(page, 'list.csv', 'Part no;Article;Price\nK-1;Drive chain 520 sealed;7,50\n');
+  const dialog = page.locator('sw-import-dialog dialog');
+  await dialog.locator('#supplier').selectOption({ label: 'A new supplier…' });
+  await dialog.getByLabel('Name of the new supplier').fill('Kiln & Sons');
+  await page.keyboard.press('Enter');
+  await dialog.locator('.question').getByRole('button', { name: 'EUR' }).click();
+  await dialog.locator('.offers label', { hasText: 'Drive chain 520' }).click();
+  await dialog.getByRole('button', { name: /^Bring in .*1 row/ }).click();
+  await dialog.waitFor({ state: 'hidden' });
+}
+
+/** The entries of the table of prices, as they would be written. */
+const offers = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const { notebook } = (document.querySelector('sparewell-app') as unknown as App).session;
+    return JSON.stringify(notebook.document.cells.find(({ name }) => name === 'prices'));
+  });
+
+interface App {
+  readonly session: { readonly notebook: { readonly document: { cells: readonly { name?: string }[] } } };
+}
+
+/** Text of what is printed. */
+async function printed(page: Page): Promise<string> {
+  const pages = await pdfPages(await page.pdf());
+  return pages.flatMap(({ lines }) => lines.map(({ text }) => text)).join('\n');
+}
+
 const version = (page: Page): Promise<string | null> =>
   page.evaluate(() => document.querySelector('meta[name="version"]')?.getAttribute('content') ?? null);
 
@@ -62,16 +94,22 @@ const scripts = (page: Page): Promise<readonly string[]> =>
   );
 
 describe('without a network, after one visit', () => {
-  it('loads, takes edits, keeps them, and starts afresh in a new browser', async () => {
+  it('loads, solves, takes edits and a list, prints, keeps all, and starts afresh in a new browser', async () => {
     const userDataFolder = join(folder, 'profile');
     await withApp({ server, userDataFolder, offline: true, expected: NO_SERVER }, async ({ page }) => {
       await keptOnDevice(page);
       await switchOff();
       const response = await page.reload();
       expect(await response?.headerValue('content-security-policy')).toBe(CONTENT_SECURITY_POLICY);
+      await page.locator('sw-plan-cell').getByText('Proven best').first().waitFor();
       await setHour(page, '31');
+      await bringInPrice(page);
+      const paper = await printed(page);
+      expect(paper).toMatch(/31\.00 EUR/);
+      expect(paper).toContain('Fuel and water');
       await page.reload();
       await expect.poll(() => hour(page).inputValue()).toBe('31.00');
+      expect(await offers(page)).toContain('K-1');
     });
     await withApp({ server, userDataFolder, offline: true, expected: NO_SERVER }, async ({ page }) => {
       await expect.poll(() => hour(page).inputValue()).toBe('31.00');
@@ -84,6 +122,7 @@ describe('without a network, after one visit', () => {
   });
 
   it('has every file of the app, those that are first used later included', async () => {
+    leaveOutPlan(join(folder, 'dist'));
     await withApp({ server, offline: true, expected: NO_SERVER }, async ({ page }) => {
       await keptOnDevice(page);
       const files = await page.evaluate(async () => {
@@ -109,6 +148,8 @@ describe('without a network, after one visit', () => {
 });
 
 describe('a new version', () => {
+  beforeEach(() => leaveOutPlan(join(folder, 'dist')));
+
   it('is offered, and taken only when asked for: then all files are of it', async () => {
     await withApp({ server, offline: true }, async ({ page }) => {
       await keptOnDevice(page);
@@ -180,6 +221,7 @@ describe('a new version', () => {
 
 describe('installing', () => {
   it('the page names a manifest whose icons are there in the sizes it gives', async () => {
+    leaveOutPlan(join(folder, 'dist'));
     await withApp({ server, offline: true, onDisk: true }, async ({ page, context }) => {
       await hour(page).waitFor();
       const session = await context.newCDPSession(page);

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { EXAMPLE, withoutPlan } from './without-plan.ts';
 
 const hashOf = (path: string): string => createHash('sha256').update(readFileSync(path)).digest('base64');
 
@@ -42,4 +43,13 @@ export function makeNextVersion(folder: string, mark: string): readonly string[]
   // The version's own name: no other run of 16 hexadecimal digits.
   writeFileSync(worker, text.replace(/(["'`])[0-9a-f]{16}\1/g, `"${mark}"`));
   return scripts;
+}
+
+/** Takes the plan out of the worked example of a copy of the built app: to work it out takes seconds of both cores. */
+export function leaveOutPlan(folder: string): void {
+  const example = join(folder, EXAMPLE);
+  const worker = join(folder, 'service-worker.js');
+  const before = hashOf(example);
+  writeFileSync(example, withoutPlan(readFileSync(example, 'utf8')));
+  writeFileSync(worker, readFileSync(worker, 'utf8').replaceAll(before, hashOf(example)));
 }

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import type { BrowserContext } from 'playwright-core';
 import { distFolder } from '../../../src/commands/project.mjs';
 
-const EXAMPLE = 'worked-example.sparewell.json';
+/** The worked example beside the page. */
+export const EXAMPLE = 'worked-example.sparewell.json';
 
 interface Written {
   readonly cells: readonly Record<string, unknown>[];
@@ -20,7 +21,8 @@ export async function openWithoutPlan(context: BrowserContext): Promise<void> {
   );
 }
 
-function withoutPlan(text: string): string {
+/** The worked example without its plan, and all that reads it changed to go on without it. */
+export function withoutPlan(text: string): string {
   const notebook = JSON.parse(text) as Written;
   const cells = notebook.cells
     .filter(({ kind, shape }) => kind !== 'plan' && shape !== 'spending')
