@@ -9,22 +9,22 @@ const CHANCE = { decimals: 4 } as const;
 /** What the call costs, in the order of the sum. */
 function costs(): WorkedColumn[] {
   return [
-    worked('cash', 'sent_out > 0 ? sent_out * sent_price : bought > 0 ? bought * landed_price : 0 EUR', {
+    worked('cash', 'sent_out > 0 ? works_sent * sent_price : bought > 0 ? bought * landed_price : 0 EUR', {
       title: 'Cash',
       ...MONEY,
     }),
     worked('pack_kg', 'packed * mass', { title: 'Pack', unit: 'kg', decimals: 2 }),
     worked('pack_L', 'packed * volume', { title: 'Pack', unit: 'L', decimals: 2 }),
-    worked('hours', 'fits_new and sent_out == 0 ? shed_hours : 0 h', {
+    worked('hours', 'fits_new and sent_out == 0 ? fitted * shed_hours : 0 h', {
       title: 'Shed',
       unit: 'h',
       decimals: 2,
     }),
-    worked('on_road', 'fits_new ? road_new : spares > 0 ? road_carried : road_old', {
+    worked('on_road', 'fits_new ? fitted * road_new : spares > 0 ? road_carried : fitted * road_old', {
       title: 'On the road',
       ...MONEY,
     }),
-    worked('left_over', 'share_left * life_worth + unused * home_price * shelf_share + old_worth', {
+    worked('left_over', 'fitted * share_left * life_worth + unused * home_price * shelf_share + old_worth', {
       title: 'Left over',
       ...MONEY,
     }),
@@ -35,7 +35,7 @@ function costs(): WorkedColumn[] {
     worked('allowed', 'bar == ""', { title: 'Allowed' }),
     worked(
       'strand',
-      'by_chance ? strand_hits : fits_new ? strand_new : spares > 0 ? strand_carried : strand_old',
+      'by_chance ? strand_hits : spares > 0 ? strand_carried : shares ? 1 - (1 - strand_each) ^ fitted : strand_each',
       {
         title: 'Needs a recovery',
         ...CHANCE,
@@ -49,12 +49,14 @@ function costs(): WorkedColumn[] {
 /** Pieces bought, taken from the shelf and packed. */
 function pieces(): WorkedColumn[] {
   return [
-    worked('bought', 'max(0, need - spares_held)', { title: 'Bought', decimals: 0 }),
-    worked('from_shelf', 'min(need, spares_held) * home_price * shelf_share', {
+    worked('needed', 'fits_new ? fitted * need : need', { title: 'New pieces, all bikes', decimals: 0 }),
+    worked('works_sent', 'sent_out * fitted', { title: 'Sent to a workshop, all', decimals: 0 }),
+    worked('bought', 'max(0, needed - spares_held)', { title: 'Bought', decimals: 0 }),
+    worked('from_shelf', 'min(needed, spares_held) * home_price * shelf_share', {
       title: 'From the shelf',
       ...MONEY,
     }),
-    worked('packed', 'spares + (keeps_old ? 1 : 0)', { title: 'Packed', decimals: 0 }),
+    worked('packed', 'spares + (keeps_old ? fitted : 0)', { title: 'Packed', decimals: 0 }),
     worked('opens_it', 'or_else(chosen and hours > 0 h and setup > 0 h and setup <= hours, false)', {
       title: 'Opens its job',
     }),
@@ -63,10 +65,14 @@ function pieces(): WorkedColumn[] {
     }),
     worked('chosen_kg', 'chosen ? pack_kg : 0 kg', { title: 'Packed', unit: 'kg', decimals: 2 }),
     worked('chosen_L', 'chosen ? pack_L : 0 L', { title: 'Packed', unit: 'L', decimals: 2 }),
-    worked('old_worth', 'fits_new and keep_old_at_home ? left_now * home_price * old_share : 0 EUR', {
-      title: 'Old one’s worth',
-      ...MONEY,
-    }),
+    worked(
+      'old_worth',
+      'fits_new and keep_old_at_home ? fitted * left_now * home_price * old_share : 0 EUR',
+      {
+        title: 'Old one’s worth',
+        ...MONEY,
+      },
+    ),
   ];
 }
 
@@ -130,13 +136,13 @@ function leftovers(): WorkedColumn[] {
       title: 'Spares used, hits',
       decimals: 3,
     }),
-    worked('used', 'spares == 0 ? 0 : spares == 1 ? total(ride.p, ride.part, part) : used_more', {
+    worked('used', 'spares == 0 ? 0 : spares == 1 ? total(ride.used_of_1, ride.part, part) : used_more', {
       title: 'Spares used',
       decimals: 3,
     }),
     worked(
       'used_more',
-      'spares == 2 ? total(ride.used_of_two, ride.part, part) : total(ride.used_of_three, ride.part, part)',
+      'spares == 2 ? total(ride.used_of_2, ride.part, part) : total(ride.used_of_3, ride.part, part)',
       {
         title: 'Used, of two or three',
         decimals: 3,
@@ -148,6 +154,7 @@ function leftovers(): WorkedColumn[] {
 /** Chance that this call ends in at least one recovery. */
 function strandings(): WorkedColumn[] {
   return [
+    worked('strand_each', 'fits_new ? strand_new : strand_old', { title: 'On one bike', ...CHANCE }),
     worked('strand_hits', 'poisson_more(spare_needs == 0 ? packed : 0, hits_end)', {
       title: 'By hits',
       ...CHANCE,
@@ -186,11 +193,9 @@ function strandings(): WorkedColumn[] {
 /** Safety comes before cost: what bars a call, the gravest reason first (section 8). */
 function bars(): WorkedColumn[] {
   return [
-    worked(
-      'bar',
-      'unknown ? "unknown" : not_pooled ? "shared" : bars_due ? "due" : bars_old ? "held back" : bar_new',
-      { title: 'Barred by' },
-    ),
+    worked('bar', 'unknown ? "unknown" : bars_due ? "due" : bars_old ? "held back" : bar_new', {
+      title: 'Barred by',
+    }),
     worked('bar_new', 'bars_new ? "new one too" : bars_keep ? "no spare" : bars_pack ? "too big" : bar_way', {
       title: 'Barred as new or spare by',
     }),
@@ -233,7 +238,11 @@ function bars(): WorkedColumn[] {
       title: 'Gives up, changed',
       ...CHANCE,
     }),
-    worked('gives_up_judged', 'fits_new ? new_judged : on_the_way ? way_judged : judged', {
+    worked('gives_up_one', 'fits_new ? new_judged : on_the_way ? way_judged : judged', {
+      title: 'Gives up, on one bike',
+      ...CHANCE,
+    }),
+    worked('gives_up_judged', 'shares ? 1 - (1 - gives_up_one) ^ fitted : gives_up_one', {
       title: 'Gives up',
       ...CHANCE,
     }),

@@ -80,10 +80,6 @@ const REASONS: readonly (readonly [string, string])[] = [
     'unknown',
     'Not enough is known: the part needs a wear class, and a reading with limit and rates, or an age with a life or a sudden life; every leg a length, a surface, the distance to help and the wait.',
   ],
-  [
-    'shared',
-    'Several bikes share its spares, and it does not go by chance alone: give the part of each bike a row of its own, with one bike.',
-  ],
   ['no stop', 'No leg ends at a shop where changing it keeps the risk limit.'],
   ['no workshop', 'No workshop has it done in time.'],
   ['too big', 'By itself it is more than the pack may weigh or hold.'],

@@ -24,6 +24,8 @@ const WEAR = `**Wear.** A part is judged in one of four ways, or two together:
 - by a *sudden life* and a shape: shape 1 fails at random, above 1 with age and without showing it (bearings, seals). A rating life is the distance that nine in ten outlast;
 - by *chance* alone: shape 1 and nothing else (tubes, levers).
 
+Where *bikes sharing* is above 1, so many like bikes ride along, with a like part each that has come as far, and what is carried serves whichever needs it first. Parts that differ are rows of their own.
+
 A rate that rests on few readings is judged with a wider spread. Units are the gauge’s own, row by row; rates are in them, for each 1,000 km.`;
 
 const PRICES = `**Prices.** Offers stand as the suppliers list them, in their own money, matched to the part or kit that they fit. *Landed* is one piece with discount, tax, its share of the freight on a usual order, in the notebook’s money. An offer that cannot arrive some days before the cut-off does not count. A pack’s price is shared over its pieces.`;

@@ -1,5 +1,6 @@
 import type { PairingCell, WorkedColumn } from '../notebook/document.ts';
 import { folded, worked } from './columns.ts';
+import { sharedColumns } from './ride-shared.ts';
 
 const MONEY = { unit: 'EUR', decimals: 2 } as const;
 const CHANCE = { decimals: 4 } as const;
@@ -195,13 +196,19 @@ function hits(): WorkedColumn[] {
 
 /** This leg’s part of what each call costs on the road, of the life left and of the chance of a recovery. */
 function byCall(): WorkedColumn[] {
-  const carried = (spares: number, next: string): WorkedColumn[] => [
-    worked(`carry_${spares}_cost`, `by_chance ? hit_cost_${spares} : p * (fixed_cost + later_${next})`, {
-      title: `Carry ${spares}`,
-      ...MONEY,
-    }),
-    worked(`carry_${spares}_needs`, `p * (spare_needs + (1 - spare_needs) * needs_${next})`, {
-      title: `Recovery, carry ${spares}`,
+  const carried = (spares: number, next: string, used: string): WorkedColumn[] => [
+    worked(
+      `carry_${spares}_cost`,
+      `by_chance ? hit_cost_${spares} : shares ? shared_cost_${spares} : p * (fixed_cost + later_${next})`,
+      { title: `Carry ${spares}`, ...MONEY },
+    ),
+    worked(
+      `carry_${spares}_needs`,
+      `shares ? shared_needs_${spares} : p * (spare_needs + (1 - spare_needs) * needs_${next})`,
+      { title: `Recovery, carry ${spares}`, ...CHANCE },
+    ),
+    worked(`used_of_${spares}`, `shares ? shared_used_${spares} : ${used}`, {
+      title: `Used of ${spares}`,
       ...CHANCE,
     }),
   ];
@@ -220,9 +227,9 @@ function byCall(): WorkedColumn[] {
       title: 'Replace, keep old',
       ...MONEY,
     }),
-    ...carried(1, 'none'),
-    ...carried(2, 'one'),
-    ...carried(3, 'two'),
+    ...carried(1, 'none', 'p'),
+    ...carried(2, 'one', 'p * (1 + later_use_one)'),
+    ...carried(3, 'two', 'p * (1 + later_use_two)'),
     worked('leave_share', 'p * later_share', { title: 'Life left, leave', ...CHANCE }),
     worked('replace_share', 'q * later_share', { title: 'Life left, replace', ...CHANCE }),
     worked('keep_share', 'q * later_old_share', { title: 'Life left, keep old', ...CHANCE }),
@@ -238,8 +245,6 @@ function byCall(): WorkedColumn[] {
       title: 'Recovery, keep old',
       ...CHANCE,
     }),
-    worked('used_of_two', 'p * (1 + later_use_one)', { title: 'Used of two', ...CHANCE }),
-    worked('used_of_three', 'p * (1 + later_use_two)', { title: 'Used of three', ...CHANCE }),
   ];
 }
 
@@ -385,6 +390,7 @@ export function rideCells(): PairingCell[] {
           ...chances(),
           ...laterOn(),
           ...hits(),
+          ...sharedColumns(),
           ...byCall(),
           ...judged(),
           ...onTheWay(),

@@ -38,7 +38,7 @@ export function shownWear(): WorkedColumn[] {
     }),
     worked(
       'guard',
-      'unknown ? "not enough known" : not_pooled ? "a row for each bike" : over_by > 0 ? "no call meets the limit" : due ? "due now" : over_limit ? "held back" : ""',
+      'unknown ? "not enough known" : over_by > 0 ? "no call meets the limit" : due ? "due now" : over_limit ? "held back" : ""',
       { title: 'Watch' },
     ),
     worked('limit_missed_by', 'over_by > 0 ? over_by : missing', { title: 'Misses it by', decimals: 3 }),
@@ -155,7 +155,9 @@ function lives(): WorkedColumn[] {
         decimals: 2,
       },
     ),
-    worked('not_pooled', 'sharing > 1 and not by_chance', { title: 'Needs a row for each bike' }),
+    worked('shares', 'sharing > 1 and not by_chance', { title: 'One on each bike' }),
+    worked('copies', 'shares ? sharing : missing', { title: 'Like ones, all bikes', decimals: 0 }),
+    worked('fitted', 'shares ? sharing : 1', { title: 'Fitted, all bikes', decimals: 0 }),
     worked('hits_end', 'by_chance ? sharing * reach_end / life : missing', {
       title: 'Hits expected',
       decimals: 3,

@@ -21,8 +21,11 @@ const MENDS: Readonly<Record<string, string>> = {
   high: 'Give the high rate as a figure not below the low one.',
   v: 'Give the coefficient of variation as 0 or more, 0.3 for 30%.',
   k: 'Give how many spares are carried: 0, 1, 2 and so on.',
+  bikes: 'Give how many like bikes share the spares, from 1 to 12; leave it empty for one.',
   mean: 'Give the expected number of hits as 0 or more.',
   worn_needs: 'Give 1 where wearing out needs a recovery, 0 where it does not, or a chance between.',
+  spare_needs:
+    'Give 1 where it cannot be changed by the track even with a spare, 0 where it can, or a chance between.',
   sudden_needs: 'Give 1 where a sudden failure needs a recovery, 0 where it does not, or a chance between.',
 };
 
@@ -62,4 +65,13 @@ export function mustBeWholeCount(parameter: string, value: number): void {
 /** Refuses what is not a chance of 0 to 1. */
 export function mustBeChance(parameter: string, value: number): void {
   if (value < 0 || value > 1) refuse(parameter, value, 'it must be from 0 to 1');
+}
+
+/** More bikes than this are no longer counted one by one. */
+const MOST_BIKES = 12;
+
+/** Refuses what is no count of bikes. */
+export function mustBeBikes(bikes: number): void {
+  mustBeWholeCount('bikes', bikes);
+  if (bikes < 1 || bikes > MOST_BIKES) refuse('bikes', bikes, `it must be from 1 to ${MOST_BIKES}`);
 }

@@ -133,13 +133,11 @@ export function pricesOf(part: string, values: PlainValues, daysLeft: number) {
   return { home, landed };
 }
 
-/** Expected cost, road cost and share left of every call of one part, by the plain loops. */
-export function callsOf(row: PlainRow, values: PlainValues, daysLeft: number) {
+/** What a failure of the part costs on each leg, section 5. */
+export function legCostsOf(row: PlainRow, values: PlainValues, daysLeft: number): LegCosts {
   const v = (name: string): number => Number(values[name]);
-  const part = partOf(row, values);
   const reach = reachOf(row.wear_class!, values);
-  const legs = reach.length - 1;
-  const { home, landed } = pricesOf(row.part!, values, daysLeft);
+  const { landed } = pricesOf(row.part!, values, daysLeft);
   const route = rowsOf('route.csv');
   const roadHours = Number(row.road_hours);
   const planned = landed * (1 + v('road_markup')) + roadHours * v('hour_value');
@@ -151,12 +149,22 @@ export function callsOf(row: PlainRow, values: PlainValues, daysLeft: number) {
     v('riders_who_wait');
   const byLeg = (of: (leg: number) => number): number[] =>
     reach.map((_, leg) => (leg === 0 ? Number.NaN : of(leg)));
-  const costs: LegCosts = {
+  return {
     worn: byLeg((leg) => wait(leg) + planned + (yes(row.worn_strands) ? recovery(leg) : 0)),
     sudden: byLeg((leg) => wait(leg) + planned + recovery(leg)),
     fixed: byLeg((leg) => roadHours * v('hour_value') + (yes(row.roadside) ? 0 : recovery(leg))),
     planned,
   };
+}
+
+/** Expected cost, road cost and share left of every call of one part, by the plain loops. */
+export function callsOf(row: PlainRow, values: PlainValues, daysLeft: number) {
+  const v = (name: string): number => Number(values[name]);
+  const part = partOf(row, values);
+  const reach = reachOf(row.wear_class!, values);
+  const legs = reach.length - 1;
+  const { home, landed } = pricesOf(row.part!, values, daysLeft);
+  const costs = legCostsOf(row, values, daysLeft);
   const road = roadOf(part, reach, costs);
   const byChance = part.shape === 1 && part.allowance === null && part.middleLifeKm === null;
   const hits = (spares: number): number => hitCost(part.lifeKm!, Number(row.bikes), reach, costs, spares);

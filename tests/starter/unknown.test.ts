@@ -41,21 +41,6 @@ async function expectUnknown(doc: NotebookDocument, part: string): Promise<void>
   });
 }
 
-describe('a part that several bikes share', () => {
-  it('counts by the sum of its hits only where it goes by chance alone; any other is held back and says so', async () => {
-    await within(withPartFigure(document, 'Clutch cable', 'bikes', 2), (notebook) => {
-      expect(notebook.faults()).toEqual([]);
-      expect(byCall(notebook, 'Clutch cable', 'allowed')).toEqual(NONE_ALLOWED);
-      const at = texts(notebook, 'calls.part').indexOf('Clutch cable');
-      expect(texts(notebook, 'calls.why_not')[at]).toMatch(
-        /^Several bikes share its spares.* a row of its own/,
-      );
-      expect(wordOfPart(notebook, 'Clutch cable', 'wear.guard')).toBe('a row for each bike');
-      expect(wordOfPart(notebook, 'Rear inner tube', 'wear.guard')).toBe('');
-    });
-  });
-});
-
 describe('a part with figures left out', () => {
   it('without a wear class', async () => {
     await expectUnknown(cleared('Clutch plates', ['wear_class']), 'Clutch plates');

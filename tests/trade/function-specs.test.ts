@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { FAILURE_FUNCTIONS } from '../../src/formula/functions/failure.ts';
 import { HIT_FUNCTIONS } from '../../src/formula/functions/hits.ts';
 import { LATER_FUNCTIONS } from '../../src/formula/functions/later.ts';
+import { SHARED_FUNCTIONS } from '../../src/formula/functions/shared.ts';
 import type { GroupFunction, RowFunction } from '../../src/formula/functions/spec.ts';
 import { WEAR_FUNCTIONS } from '../../src/formula/functions/wear.ts';
 import { DomainError } from '../../src/trade/domain-error.ts';
@@ -10,10 +11,12 @@ import { laterLeft } from '../../src/trade/later-left.ts';
 import { laterStrand } from '../../src/trade/later-strand.ts';
 import { leftShare } from '../../src/trade/left-share.ts';
 import { partFigures } from '../../src/trade/part-figures.ts';
+import { sharedCost } from '../../src/trade/shared-cost.ts';
+import { sharedStrand } from '../../src/trade/shared-strand.ts';
 import { readCheckValues, within } from './read-check-values.ts';
 
 const ROWS: readonly RowFunction[] = [...WEAR_FUNCTIONS, ...FAILURE_FUNCTIONS, ...HIT_FUNCTIONS];
-const ALL: readonly (RowFunction | GroupFunction)[] = [...ROWS, ...LATER_FUNCTIONS];
+const ALL: readonly (RowFunction | GroupFunction)[] = [...ROWS, ...LATER_FUNCTIONS, ...SHARED_FUNCTIONS];
 
 /** A formula's signature, the group key as `part`. */
 function signature(spec: RowFunction | GroupFunction): string {
@@ -61,6 +64,8 @@ describe('functions of the formula language for wear, failure and hits', () => {
       'later_cost(reach, part, worn_cost, sudden_cost, allowance, rate, middle_life, spread, reading_error, age, life, shape, after?)',
       'later_left(reach, part, allowance, full_allowance, rate, middle_life, spread, reading_error, age, life, shape, after?)',
       'later_strand(reach, part, worn_needs, sudden_needs, allowance, rate, middle_life, spread, reading_error, age, life, shape, after?)',
+      'shared_cost(reach, part, k, bikes, p_worn, p_sudden, worn_cost, sudden_cost, fixed_cost, allowance, rate, middle_life, spread, life, shape)',
+      'shared_strand(reach, part, k, bikes, p_worn, p_sudden, worn_needs, spare_needs, allowance, rate, middle_life, spread, life, shape)',
     ]);
   });
 
@@ -142,6 +147,24 @@ describe('group functions over the legs of one part', () => {
     expect(strand[0]!).toBeCloseTo(0.1601490606851423, 11);
     expect(left[0]!).toBeCloseTo(0.17517330618583382 / 0.8 + 0.1601490606851423, 9);
     expect([cost[1], strand[1], left[1]]).toEqual([0, 0, 1]);
+  });
+
+  test('spares that bikes share: columns in the order of the parameters', () => {
+    const shared = (name: string) => SHARED_FUNCTIONS.find((spec) => spec.name === name)!.computeGroup;
+    const [worn, sudden] = [all(0.1), all(0.02)];
+    const fixed = all(20);
+    const fresh = [0.55, 0.11, NaN, 0.35, 30000, 1.8].map(all);
+    const newPart = partFigures({ ...PART, age: 0 });
+    expect(
+      shared('shared_cost')([REACH, all(2), all(3), worn, sudden, WORN_COST, SUDDEN_COST, fixed, ...fresh]),
+    ).toEqual(sharedCost(REACH, 2, 3, worn, sudden, WORN_COST, SUDDEN_COST, fixed, newPart));
+    expect(
+      shared('shared_strand')([REACH, all(2), all(3), worn, sudden, all(0.3), all(0.4), ...fresh]),
+    ).toEqual(sharedStrand(REACH, 2, 3, worn, sudden, 0.3, 0.4, newPart));
+    const changing = Float64Array.of(1, 1, 2, 1, 1);
+    expect(() =>
+      shared('shared_strand')([REACH, changing, all(3), worn, sudden, all(0), all(0), ...fresh]),
+    ).toThrow('k is 2, and 1 on the first leg of the same part');
   });
 
   test('without `after`, absent or null, the result itself follows', () => {

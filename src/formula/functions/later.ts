@@ -12,13 +12,13 @@ type Columns = readonly (Float64Array | null)[];
  * In a formula the second argument is the group key, the part: later_cost(reach, part, worn_cost, ...). As for
  * every group function it is not among the parameters. The rows of a part are its legs, in order.
  */
-const REACH: Parameter = {
+export const REACH: Parameter = {
   name: 'reach',
   about: "Reach of the part's wear class at the end of this row's leg, a running total down the legs.",
   unit: { variable: 'X' },
 };
 
-const along = (name: string, about: string, unit: UnitPattern): Parameter => ({ name, about, unit });
+export const along = (name: string, about: string, unit: UnitPattern): Parameter => ({ name, about, unit });
 const after = (about: string, unit: UnitPattern): Parameter => ({
   name: 'after',
   about: `${about}; left out, the function's own result, a like part each time.`,
@@ -27,7 +27,7 @@ const after = (about: string, unit: UnitPattern): Parameter => ({
 });
 
 /** The figure that stands on every row of one part; a figure that changes from leg to leg is a fault. */
-function onePerPart(parameter: Parameter, column: Float64Array | null): number {
+export function onePerPart(parameter: Parameter, column: Float64Array | null): number {
   if (!column) return NaN;
   const figure = column[0] ?? NaN;
   for (let leg = 1; leg < column.length; leg += 1) {
@@ -40,7 +40,7 @@ function onePerPart(parameter: Parameter, column: Float64Array | null): number {
 }
 
 /** The part whose figures stand in `columns` from `first` on, in the order of `parameters`. */
-function partFrom(parameters: readonly Parameter[], columns: Columns, first: number): PartFigures {
+export function partFrom(parameters: readonly Parameter[], columns: Columns, first: number): PartFigures {
   return partFromFigures(
     parameters,
     parameters.map((parameter, place) => onePerPart(parameter, columns[first + place] ?? null)),

@@ -5,6 +5,7 @@ import { HIT_FUNCTIONS } from './hits.ts';
 import { LATER_FUNCTIONS } from './later.ts';
 import { MISSING_FUNCTIONS } from './missing.ts';
 import { PLAIN_FUNCTIONS } from './plain.ts';
+import { SHARED_FUNCTIONS } from './shared.ts';
 import type { GroupFunction, RowFunction } from './spec.ts';
 import { WEAR_FUNCTIONS } from './wear.ts';
 
@@ -20,5 +21,6 @@ export const FUNCTIONS: ReadonlyMap<string, FormulaFunction> = new Map(
     ...FAILURE_FUNCTIONS,
     ...HIT_FUNCTIONS,
     ...LATER_FUNCTIONS,
+    ...SHARED_FUNCTIONS,
   ].map((held): [string, FormulaFunction] => [held.name, held]),
 );
