@@ -25,6 +25,9 @@ const UNITS = { shed_hours: 'h', mass_kg: 'kg', volume_L: 'L' } as const;
 /** Half a cent: what is shown as nothing. */
 const LEAST_SAVING = 0.005;
 
+/** Rounding of a sum of costs, money. */
+const SAME_COST = 1e-6;
+
 /** Costs are compared here, so that equal plans need not be told apart. */
 const COSTS_ALONE: PlanOptions = { settleTies: false };
 
@@ -75,7 +78,7 @@ interface Raise {
 function provenToSaveNothing(base: SolvedPlan, more: PlanResult): boolean {
   if (!isSolved(more) || base.status !== 'optimal' || more.status !== 'optimal') return false;
   if (!base.meets_limits || !more.meets_limits) return false;
-  return base.totals.expected_cost - more.totals.expected_cost < LEAST_SAVING;
+  return base.totals.expected_cost - more.totals.expected_cost < SAME_COST;
 }
 
 function saved(

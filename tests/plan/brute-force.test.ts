@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { hazardOf, limitLines, rowLimit, shortfallScale } from '../../src/plan/limit-lines.ts';
+import { hazardOf, limitLines, rowLimit, shortfallScale, takenOf } from '../../src/plan/limit-lines.ts';
 import type { PlanInstance } from '../../src/plan/plan-instance.ts';
 import { isSolved, type SolvedPlan } from '../../src/plan/plan-result.ts';
 import { solvePlan } from '../../src/plan/solver/solve-plan.ts';
@@ -19,25 +19,99 @@ function shareShort(instance: PlanInstance, { shortfalls }: SolvedPlan): number 
   }, 0);
 }
 
+/** What has to happen among the random plans, else they are worth nothing: counted plan by plan. */
+class Seen {
+  readonly times: Record<string, number> = {};
+
+  count(what: string, happens: boolean): void {
+    this.times[what] = (this.times[what] ?? 0) + (happens ? 1 : 0);
+  }
+
+  plan(instance: PlanInstance, result: SolvedPlan): void {
+    const { plan, totals, refused_pins } = result;
+    const chosen = instance.calls.filter((one) =>
+      plan.chosen.some(({ part, call }) => part === one.part && call === one.name),
+    );
+    const offersOf = plan.bought.map((one) => instance.offers.find(({ id }) => id === one.offer)!);
+    const stocked = instance.parts.filter(({ stock }) => stock !== null).map(({ name }) => name);
+    const packers = new Set(
+      chosen
+        .filter(({ mass_kg }) => mass_kg > 0)
+        .map((one) => one.carried_by ?? instance.parts.find(({ name }) => name === one.part)!.rider),
+    );
+    this.count(
+      'a kit is bought',
+      offersOf.some(({ covers }) => covers.length > 1),
+    );
+    this.count(
+      'freight is free from a sum on',
+      totals.suppliers.some((one) => one.free && one.supplier === 's0'),
+    );
+    this.count('freight is paid', totals.freight > 0);
+    this.count(
+      'a spare is in a bag',
+      plan.chosen.some(({ bag }) => bag !== null),
+    );
+    this.count('a job is opened once for two', chosen.filter(({ jobs }) => jobs.includes('g0')).length > 1);
+    this.count(
+      'work is sent out',
+      chosen.some(({ sent_out }) => sent_out > 0),
+    );
+    this.count(
+      'both bikes take new pieces of one stock',
+      chosen.filter(({ part, need }) => need > 0 && stocked.includes(part)).length > 1,
+    );
+    this.count('both riders pack', packers.size > 1);
+    for (const need of [1, 2, 3])
+      this.count(
+        `${need} pieces for a call`,
+        chosen.some((one) => one.need === need),
+      );
+    this.count('a pin is refused', refused_pins.length > 0);
+    this.count('an offer comes too late', result.late_offers.length > 0);
+    this.count(
+      'a critical part has a call',
+      chosen.some(({ part }) => instance.parts.some(({ name, critical }) => critical && name === part)),
+    );
+  }
+
+  /** What the plan without any limit, pin or ruling would be otherwise: those that it breaks matter. */
+  async freePlan(instance: PlanInstance): Promise<void> {
+    const none = { cash: null, shed_hours: null, trip_risk: null };
+    const packs = instance.limits.packs.map((one) => ({ ...one, mass_kg: null, volume_L: null, bags: [] }));
+    const calls = instance.calls.map((one) => ({ ...one, held_back: null }));
+    const free = await solvePlan({ ...instance, calls, pins: [], forbidden: [], limits: { ...none, packs } });
+    if (!isSolved(free)) return;
+    const has = ({ part, call }: { part: string; call: string }): boolean =>
+      free.plan.chosen.some((one) => one.part === part && one.call === call);
+    for (const line of limitLines(instance).filter(({ bag }) => bag === null))
+      this.count(`the limit of ${line.kind} binds`, takenOf(line, free.totals) > line.allowed + 1e-6);
+    this.count(
+      'a pin is against the cheapest',
+      instance.pins.some((pin) => !has(pin)),
+    );
+    this.count('the cheapest call is ruled out by hand', instance.forbidden.some(has));
+    this.count(
+      'the cheapest call of a critical part is barred',
+      instance.calls.some(
+        (one) =>
+          one.held_back !== null &&
+          instance.parts.some(({ name, critical }) => critical && name === one.part) &&
+          has({ part: one.part, call: one.name }),
+      ),
+    );
+  }
+}
+
 test('on 200 random small plans the solver finds what trying everything finds', async () => {
-  const seen = {
-    fit: 0,
-    short: 0,
-    impossible: 0,
-    withKit: 0,
-    freeFreight: 0,
-    bags: 0,
-    jobs: 0,
-    sentOut: 0,
-    shared: 0,
-  };
+  const seen = new Seen();
   for (const seed of SEEDS) {
     const instance = randomInstance(seed);
     const [result, brute] = [await solvePlan(instance), bruteForce(instance)];
     const where = `seed ${seed}`;
+    seen.count('no plan keeps the rules', brute === null);
     if (brute === null) {
       expect(result.status, where).toBe('impossible');
-      seen.impossible += 1;
       continue;
     }
     if (!isSolved(result)) throw new Error(`${where}: ${result.sentence} ${JSON.stringify(result.faults)}`);
@@ -50,25 +124,14 @@ test('on 200 random small plans the solver finds what trying everything finds', 
     expect(result.ties_settled, where).toBe(true);
     const packs = result.plan.bought.reduce((total, bought) => total + bought.packs, 0);
     expect([packs, placesOf(instance, result)], where).toEqual([brute.packs, brute.places]);
-    seen[brute.shortfall === 0 ? 'fit' : 'short'] += 1;
-    if (
-      result.plan.bought.some((one) => instance.offers.find(({ id }) => id === one.offer)!.covers.length > 1)
-    )
-      seen.withKit += 1;
-    if (result.totals.suppliers.some(({ free, supplier }) => free && supplier === 's0'))
-      seen.freeFreight += 1;
-    if (result.plan.chosen.some(({ bag }) => bag !== null)) seen.bags += 1;
-    const chosen = instance.calls.filter((one) =>
-      result.plan.chosen.some(({ part, call }) => part === one.part && call === one.name),
-    );
-    if (chosen.filter(({ jobs }) => jobs.includes('g0')).length > 1) seen.jobs += 1;
-    if (chosen.some(({ sent_out }) => sent_out > 0)) seen.sentOut += 1;
-    // Both bikes need new pieces of the same stock.
-    const stocked = instance.parts.filter(({ stock }) => stock !== null).map(({ name }) => name);
-    if (chosen.filter(({ part, need }) => need > 0 && stocked.includes(part)).length > 1) seen.shared += 1;
+    seen.count('a plan fits', brute.shortfall === 0);
+    seen.count('none fits', brute.shortfall > 0);
+    seen.plan(instance, result);
+    await seen.freePlan(instance);
   }
-  // The random plans are worth nothing unless all of this happens among them.
-  for (const [what, times] of Object.entries(seen)) expect(times, what).toBeGreaterThanOrEqual(5);
+  for (const limit of ['cash', 'shed_hours', 'trip_risk', 'mass_kg', 'volume_L'])
+    expect(seen.times).toHaveProperty([`the limit of ${limit} binds`]);
+  for (const [what, times] of Object.entries(seen.times)) expect(times, what).toBeGreaterThanOrEqual(5);
 }, 120_000);
 
 /** Sum of the chosen calls' places among those open to their part. */

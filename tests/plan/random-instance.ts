@@ -5,10 +5,10 @@ import { call, instanceOf, offer, pack, part, supplier } from './small-instance.
 const KINDS = ['leave', 'replace', 'carry', 'keep', 'way'] as const;
 
 /**
- * A small plan of anything that plans may have: 2 to 8 parts; kits, packs of two, work sent out, late offers;
- * freight with and without a free sum; every limit, tight or loose; bags, two riders whose like parts take the
- * same pieces; sets, jobs, pins,
- * forbidden and held back calls; whole figures often, so that equal plans happen.
+ * A small plan of anything that plans may have: 2 to 8 parts, critical ones among them; kits, packs of two, work
+ * sent out, late offers; freight with and without a free sum; every limit, tight or loose; spares one to three
+ * deep; bags, two riders whose like parts take the same pieces; sets, jobs, pins, forbidden and held back calls;
+ * whole figures often, so that equal plans happen.
  */
 export function randomInstance(seed: number): PlanInstance {
   const random = seeded(seed);
@@ -25,6 +25,7 @@ export function randomInstance(seed: number): PlanInstance {
       set: chance(0.2) ? 'S' : null,
       rider: chance(0.2) ? 'Bo' : 'Ann',
       stock: twoBikes && index < 3 ? 'P0' : null,
+      critical: chance(0.25),
     }),
   );
   const perPart = parts.length >= 7 ? 2 : parts.length >= 5 ? 3 : 4;
@@ -45,8 +46,8 @@ export function randomInstance(seed: number): PlanInstance {
       { name: 'g0', setup_hours: figure(2), setup_cost: chance(0.5) ? figure(20) : 0 },
       { name: 'g1', setup_hours: 0.5, setup_cost: 0 },
     ],
-    pins: chance(0.3) ? [{ part: 'P0', call: 'c0' }] : [],
-    forbidden: chance(0.3) ? [{ part: 'P1', call: 'c0' }] : [],
+    pins: parts.slice(0, 2).flatMap(({ name }) => (chance(0.2) ? [anyCallOf(name)] : [])),
+    forbidden: parts.slice(1, 3).flatMap(({ name }) => (chance(0.2) ? [anyCallOf(name)] : [])),
     limits: {
       cash: chance(0.7) ? 10 + upTo(120) : null,
       shed_hours: chance(0.6) ? upTo(6) : null,
@@ -55,25 +56,39 @@ export function randomInstance(seed: number): PlanInstance {
     },
   });
 
+  function anyCallOf(name: string): { part: string; call: string } {
+    const own = calls.filter((one) => one.part === name);
+    return { part: name, call: own[upTo(own.length - 1)]!.name };
+  }
+
   function callsOf(one: PlanPart, count: number): PlanCall[] {
     return Array.from({ length: 1 + upTo(count - 1) }, (_, index) => {
       const kind = KINDS[upTo(4)]!;
-      const buys = kind === 'leave' || kind === 'way' ? 0 : chance(0.2) ? 2 : 1;
+      const buys = kind === 'leave' || kind === 'way' ? 0 : kind === 'carry' ? depth() : 1;
       const sent = buys === 1 && chance(0.2);
       const packs = kind === 'carry' || kind === 'keep';
       return call(one.name, `c${index}`, figure(90) - (chance(0.1) ? 40 : 0), {
         kind,
         need: sent ? 0 : buys,
         sent_out: sent ? 1 : 0,
-        mass_kg: packs ? figure(3) : 0,
-        volume_L: packs ? figure(4) : 0,
+        mass_kg: packs ? buys * figure(2) : 0,
+        volume_L: packs ? buys * figure(3) : 0,
         carried_by: packs && chance(0.1) ? 'Bo' : null,
         shed_hours: kind === 'replace' || kind === 'keep' ? figure(2) : 0,
         jobs: chance(0.3) ? ['g0'] : chance(0.2) ? ['g0', 'g1'] : [],
         strand_chance: chance(0.6) ? random() * 0.2 : 0,
-        held_back: chance(0.06) ? 'Safety before cost.' : null,
+        held_back: barred(one, kind) ? 'Safety before cost.' : null,
       });
     });
+  }
+
+  function depth(): number {
+    return chance(0.6) ? 1 : 2 + upTo(1);
+  }
+
+  /** Section 8: a critical part is often not to be left or carried for, any other seldom. */
+  function barred({ critical }: PlanPart, kind: PlanCall['kind']): boolean {
+    return chance(critical && (kind === 'leave' || kind === 'carry') ? 0.4 : 0.04);
   }
 
   function anyOffer(index: number): PlanOffer {

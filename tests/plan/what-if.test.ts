@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest';
 import { type FindPlan, findPlan } from '../../src/plan/find-plan.ts';
-import { isSolved } from '../../src/plan/plan-result.ts';
+import type { PlanLimits } from '../../src/plan/plan-instance.ts';
+import { isSolved, type PlanTotals } from '../../src/plan/plan-result.ts';
 import { costsBetween } from '../../src/plan/plan-tasks.ts';
 import { highsSolver } from '../../src/plan/solver/solve-programme.ts';
 import { frontier, whatOneMoreSaves, whatPinsCost } from '../../src/plan/what-if.ts';
+import { bruteForce } from './brute-force.ts';
 import { randomInstance } from './random-instance.ts';
 import { call, instanceOf, offer, pack, part, supplier } from './small-instance.ts';
 
@@ -75,6 +77,54 @@ test('what more of each bag saves is what solving with that bag alone raised giv
   }
   expect(lines).toBeGreaterThan(10);
   expect(solvedTogether).toBeGreaterThan(0);
+}, 60_000);
+
+/** 0.7 of what a plan takes as the limit of one thing, another one from seed to seed. */
+function tightened(limits: PlanLimits, { cash, shed_hours, packs }: PlanTotals, seed: number): PlanLimits {
+  if (seed % 4 === 0) return { ...limits, cash: 0.7 * cash };
+  if (seed % 4 === 1) return { ...limits, shed_hours: 0.7 * shed_hours };
+  const kind = seed % 4 === 2 ? 'mass_kg' : 'volume_L';
+  return {
+    ...limits,
+    packs: limits.packs.map((one, index) => ({ ...one, [kind]: 0.7 * packs[index]![kind] })),
+  };
+}
+
+test('on random plans what one more saves is what trying everything within the wider limit saves', async () => {
+  const more = { cash: 50, shed_hours: 1, mass_kg: 1, volume_L: 1 };
+  const saving = new Map<string, number>();
+  for (let seed = 1; seed <= 60; seed += 1) {
+    const plain = randomInstance(seed);
+    const roomy = plain.parts.length <= 5 ? await find(plain) : null;
+    if (roomy === null || !isSolved(roomy)) continue;
+    // Less of one of them than the best plan takes, so that more of it is often worth something.
+    const instance = { ...plain, limits: tightened(plain.limits, roomy.totals, seed) };
+    const found = await find(instance);
+    if (!isSolved(found) || !found.meets_limits) continue;
+    const base = bruteForce(instance)!;
+    const { limits } = instance;
+    for (const { limit, rider, bag, more: by, saves } of await whatOneMoreSaves(instance, more, find)) {
+      const raise = <Of extends object>(of: Of): Of => ({
+        ...of,
+        [limit]: (of as Record<string, number>)[limit]! + by,
+      });
+      const packs = limits.packs.map((pack) =>
+        pack.rider !== rider
+          ? pack
+          : bag === null
+            ? raise(pack)
+            : { ...pack, bags: pack.bags.map((one) => (one.name === bag ? raise(one) : one)) },
+      );
+      const wider = bruteForce({
+        ...instance,
+        limits: rider === null ? raise(limits) : { ...limits, packs },
+      })!;
+      expect(saves, `seed ${seed}, ${limit} ${rider} ${bag}`).toBeCloseTo(base.cost - wider.cost, 4);
+      saving.set(limit, (saving.get(limit) ?? 0) + (saves! > 0.005 ? 1 : 0));
+    }
+  }
+  // Worth nothing unless more of each limit saves something somewhere.
+  for (const limit of Object.keys(more)) expect(saving.get(limit), limit).toBeGreaterThan(0);
 }, 60_000);
 
 test('more of a limit that no plan meets says whether it is enough', async () => {
