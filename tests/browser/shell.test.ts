@@ -287,10 +287,16 @@ describe('the look', () => {
       await ready(page);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
       const panel = page.locator('sw-side-panel .panel');
-      await page.locator('sw-formula-cell').last().locator('h2').tap();
+      // One far from the page's foot, where the panel has its place in the page.
+      const formula = page.locator('sw-formula-cell').first();
+      await formula.locator('h2').tap();
       expect(await panel.isVisible()).toBe(false);
-      await page.locator('sw-formula-cell').last().locator('.res').tap();
-      await expect.poll(() => panel.isVisible()).toBe(true);
+      await formula.locator('.res').tap();
+      const foot = async () => {
+        const box = await panel.boundingBox();
+        return (box?.y ?? 0) + (box?.height ?? 0);
+      };
+      await expect.poll(foot).toBe(844);
       const open = (await panel.boundingBox())?.height ?? 0;
       await page.locator('sw-side-panel .fold').tap();
       await expect.poll(async () => (await panel.boundingBox())?.height ?? 0).toBeLessThan(open / 2);

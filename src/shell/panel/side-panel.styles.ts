@@ -82,6 +82,10 @@ export const sidePanelStyles = css`
     :host([shut]) {
       display: none;
     }
+    /* The sheet stands on the screen wherever its own place on the page is; left out of the layout it would go there. */
+    :host([far]) {
+      content-visibility: visible;
+    }
     .panel {
       position: fixed;
       inset: auto 0 0 0;
