@@ -1,8 +1,8 @@
 import { FormulaFault } from '../formula/fault.ts';
 import { parseFormula } from '../formula/parse.ts';
-import { showFigure, withUnit } from '../formula/show.ts';
-import { walkTerms } from '../formula/term.ts';
-import type { Cell, TableColumn } from './document.ts';
+import { showCount, showFigure, usualDecimals, withUnit } from '../formula/show.ts';
+import type { Cell, FormulaCell, TableColumn } from './document.ts';
+import { namesRead, type RowsRead } from './explain-rows.ts';
 import type { Program } from './graph/program.ts';
 import { cellNameOf } from './graph/structure.ts';
 import { cellHead, columnHead, columnNamed } from './lookup.ts';
@@ -12,8 +12,10 @@ import type { NodeState } from './node-state.ts';
 export interface ExplainedTerm {
   readonly text: string;
   readonly node: string;
-  /** Row of that figure in its own table; null for a single figure or a whole column. */
+  /** Row of that figure in its own table; null for a single figure or for several rows. */
   readonly row: number | null;
+  /** The rows that are read, where they are several but not all; null else. */
+  readonly rows: readonly number[] | null;
   readonly figure: string;
   readonly from: number;
   readonly to: number;
@@ -43,9 +45,7 @@ export function explainFigure(reader: Reader, program: Program, written: string,
     const rows = parentRow(reader, program, node, row);
     return explainFigure(reader, program, through.source, rows);
   }
-  const cell = program.document.cells.find((held) => 'name' in held && held.name === cellNameOf(node));
-  const column =
-    cell !== undefined && node.includes('.') ? columnNamed(cell, node.slice(node.indexOf('.') + 1)) : null;
+  const { cell, column } = holderOf(program, node);
   const formula =
     column?.kind === 'worked'
       ? column.formula
@@ -59,13 +59,24 @@ export function explainFigure(reader: Reader, program: Program, written: string,
     title,
     kind: formula === null && cell?.kind !== 'calls' ? 'entered' : 'worked',
     formula,
-    figure: figureAt(reader, node, row),
+    figure: figureAt(reader, program, node, row),
     terms:
       formula === null
         ? []
         : termsOf(reader, program, formula, column === null ? null : cellNameOf(node), row),
     source: cell?.source,
   };
+}
+
+/** The cell that a node stands in, and its column. */
+function holderOf(
+  program: Program,
+  node: string,
+): { readonly cell: Cell | undefined; readonly column: TableColumn | null } {
+  const cell = program.document.cells.find((held) => 'name' in held && held.name === cellNameOf(node));
+  const column =
+    cell !== undefined && node.includes('.') ? columnNamed(cell, node.slice(node.indexOf('.') + 1)) : null;
+  return { cell, column };
 }
 
 function titleOf(cell: Cell | undefined, column: TableColumn | null, node: string): string {
@@ -83,26 +94,37 @@ function termsOf(
   const terms: ExplainedTerm[] = [];
   const scope = program.scope(here);
   try {
-    walkTerms(parseFormula(formula), (term) => {
-      if (term.type !== 'name' && term.type !== 'member') return;
+    const look = { scope, row, read: (node: string) => reader.read(node) };
+    for (const { term, rows } of namesRead(parseFormula(formula), look)) {
       const meaning =
         term.type === 'name' ? scope.plain(term.name)[0] : scope.member(term.table, term.column);
-      if (meaning === undefined || meaning === null) return;
-      const inRow = meaning.table !== null && meaning.table === here;
-      const at = meaning.table === null ? 0 : inRow ? row : null;
-      const figure = at === null ? 'whole column' : figureAt(reader, meaning.node, at);
-      terms.push({
-        text: formula.slice(term.span.from, term.span.to),
-        node: meaning.node,
-        row: meaning.table === null ? null : at,
-        figure,
-        ...term.span,
-      });
-    });
+      if (meaning === undefined || meaning === null) continue;
+      const read: RowsRead = rows === 'own' && meaning.table !== here ? 'all' : rows;
+      const text = formula.slice(term.span.from, term.span.to);
+      const figures =
+        meaning.table === null
+          ? { row: null, rows: null, figure: figureAt(reader, program, meaning.node, 0) }
+          : figuresRead(reader, program, meaning.node, read === 'own' ? [row] : read);
+      terms.push({ text, node: meaning.node, ...figures, ...term.span });
+    }
   } catch (error) {
     if (!(error instanceof FormulaFault)) throw error;
   }
   return terms.sort((a, b) => a.from - b.from);
+}
+
+/** What a formula reads of a column: the one figure, or how many rows. */
+function figuresRead(
+  reader: Reader,
+  program: Program,
+  node: string,
+  rows: 'all' | readonly number[],
+): Pick<ExplainedTerm, 'row' | 'rows' | 'figure'> {
+  if (rows === 'all') return { row: null, rows: null, figure: 'whole column' };
+  const [only] = rows;
+  if (rows.length === 1 && only !== undefined)
+    return { row: only, rows: null, figure: figureAt(reader, program, node, only) };
+  return { row: null, rows, figure: rows.length === 0 ? 'no row' : `${showCount(rows.length)} rows` };
 }
 
 /** Row of the parent table behind a row of a pairing. */
@@ -120,11 +142,31 @@ function parentRow(reader: Reader, program: Program, node: string, row: number):
   return parent === cell.left ? Math.floor(row / right) : row % right;
 }
 
-function figureAt(reader: Reader, node: string, row: number): string {
+function figureAt(reader: Reader, program: Program, node: string, row: number): string {
   const state = reader.read(node);
   if (state.state === 'fault' || state.state === 'waiting') return state.fault.message;
   if (state.state === 'working') return 'working';
   const fault = state.column.faults?.get(row);
   if (fault !== undefined) return fault.message;
-  return withUnit(showFigure(state.column, row, state.type), state.type.unit);
+  const figure = state.column.kind === 'number' ? (state.column.values[row] ?? Number.NaN) : Number.NaN;
+  const decimals = Number.isNaN(figure) ? undefined : decimalsOf(figure, program, node);
+  return withUnit(showFigure(state.column, row, state.type, decimals), state.type.unit);
+}
+
+/** Most decimals of a figure that was entered: more are the last bits of a conversion. */
+const MOST_ENTERED = 8;
+
+/**
+ * Decimals of a figure, at least as many as its card shows: all of an entered one, those asked for of a worked
+ * one; undefined for the usual ones.
+ */
+function decimalsOf(figure: number, program: Program, node: string): number | undefined {
+  const { cell, column } = holderOf(program, program.throughOf(node)?.source ?? node);
+  if (column?.kind === 'worked' || cell?.kind === 'formula') {
+    const { decimals = 0 } = column ?? (cell as FormulaCell);
+    return decimals > usualDecimals(figure) ? decimals : undefined;
+  }
+  if (column === null && cell?.kind !== 'value') return undefined;
+  const places = Number(figure.toFixed(MOST_ENTERED)).toString().split('.')[1]?.length ?? 0;
+  return places === 0 && !Number.isInteger(figure) ? undefined : places;
 }

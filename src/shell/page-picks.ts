@@ -9,6 +9,19 @@ import type { Session } from './session/session.ts';
 /** Under this width the panel is a bottom sheet, in px. */
 const SHEET_WIDTH = 1240;
 
+/** What of the screen's height the sheet leaves free, and room below what is picked, in px. */
+const FREE_SHARE = 0.44;
+const ROOM_BELOW = 12;
+
+/** Scrolls what was tapped up to where the sheet does not cover it. */
+function aboveTheSheet(): void {
+  let tapped = document.activeElement;
+  while (tapped?.shadowRoot?.activeElement) tapped = tapped.shadowRoot.activeElement;
+  if (!(tapped instanceof HTMLElement) || tapped === document.body) return;
+  const below = tapped.getBoundingClientRect().bottom + ROOM_BELOW - innerHeight * FREE_SHARE;
+  if (below > 0) scrollBy({ top: below });
+}
+
 /** What picking needs of the page. */
 export interface PickPage {
   readonly session: Session | null;
@@ -34,6 +47,7 @@ export class PagePicks {
     this.#page.picked = event.detail;
     // On a narrow screen a tap into a card must not cover it with the sheet; a tapped figure may.
     this.#page.shut = event.detail.node === null && event.detail.row === null && innerWidth <= SHEET_WIDTH;
+    if (!this.#page.shut && innerWidth <= SHEET_WIDTH) void this.#page.updateComplete.then(aboveTheSheet);
   };
 
   readonly open = (event: CustomEvent<PickDetail>): void => {

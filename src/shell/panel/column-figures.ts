@@ -9,10 +9,11 @@ export interface ColumnFigures {
   readonly shown: readonly { readonly row: number; readonly name: string; readonly figure: string }[];
 }
 
-/** The figures of a column, row by row, at most `most` of them. */
+/** The figures of a column, row by row, or of these rows of it; at most `most` of them. */
 export function columnFigures(
   notebook: LiveNotebook,
   node: string,
+  rows: readonly number[] | null = null,
   most = Number.POSITIVE_INFINITY,
 ): ColumnFigures {
   const read = notebook.read(node);
@@ -20,11 +21,14 @@ export function columnFigures(
   if (!held) return { count: 0, unit: '', shown: [] };
   const table = node.slice(0, node.indexOf('.'));
   const cell = notebook.document.cells.find((one) => 'name' in one && one.name === table);
-  const count = held.column.values.length;
-  const shown = Array.from({ length: Math.min(count, most) }, (_nothing, row) => ({
-    row,
-    name: cell ? rowName(notebook, cell, row) : `row ${row + 1}`,
-    figure: showFigure(held.column, row, held.type),
-  }));
+  const count = rows?.length ?? held.column.values.length;
+  const shown = Array.from({ length: Math.min(count, most) }, (_nothing, at) => {
+    const row = rows?.[at] ?? at;
+    return {
+      row,
+      name: cell ? rowName(notebook, cell, row) : `row ${row + 1}`,
+      figure: showFigure(held.column, row, held.type),
+    };
+  });
   return { count, unit: unitWords(held.type), shown };
 }

@@ -7,14 +7,17 @@ import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { sheetStyles } from '../../../cells/shared/sheet-styles.ts';
 import { typeset } from '../../../cells/shared/typeset.ts';
 import { typesetStyles } from '../../../cells/shared/typeset-styles.ts';
+import { showCount } from '../../formula/show.ts';
 import type { Explanation } from '../../notebook/live-notebook.ts';
 import { columnFigures } from './column-figures.ts';
 import { panelStyles } from './panel-styles.ts';
 
-/** A figure, by its name and row; row null is a whole column, or a single figure. */
+/** A figure, by its name and row; row null is a single figure, a whole column, or some rows of one. */
 export interface FigureAt {
   readonly node: string;
   readonly row: number | null;
+  /** The rows of a column that were read, where they are not all. */
+  readonly rows?: readonly number[] | null;
 }
 
 /** `sw-go`: the figure that the panel should show, and whether the road should go to its card. */
@@ -62,7 +65,7 @@ export class FigureSlip extends NotebookElement {
     const state = this.notebook.read(node);
     if (state.state === 'fault') return faultBox(state.fault);
     if (state.state === 'waiting') return this.#waiting(state.fault.root ?? '', state.fault.message);
-    if (row === null && node.includes('.')) return this.#column(node);
+    if (row === null && node.includes('.')) return this.#column(node, this.at.rows ?? null);
     const explanation = this.notebook.explain(node, row ?? 0);
     return html`${this.#figure(explanation)} ${explanation.formula === null ? nothing : this.#worked(explanation, explanation.formula)}`;
   }
@@ -101,8 +104,8 @@ export class FigureSlip extends NotebookElement {
     return html`<li><button class="go" @click=${() => this.#go(term)}>${term.text.replaceAll('_', ' ')}</button><span>${term.figure}</span></li>`;
   }
 
-  #column(node: string): TemplateResult {
-    const figures = columnFigures(this.notebook, node, this.all ? undefined : 24);
+  #column(node: string, rows: readonly number[] | null): TemplateResult {
+    const figures = columnFigures(this.notebook, node, rows, this.all ? undefined : 24);
     const explanation = this.notebook.explain(node, 0);
     return html`${
       explanation.formula === null
@@ -110,7 +113,7 @@ export class FigureSlip extends NotebookElement {
         : html`<section><h3>How it is worked out, row by row</h3><div class="fx">${typeset(explanation.formula)}</div></section>`
     }
       <section>
-        <h3>Figures <small>${figures.count} rows${figures.unit ? `, ${figures.unit}` : ''}</small></h3>
+        <h3>Figures <small>${rows === null ? '' : 'those read: '}${showCount(figures.count)} ${figures.count === 1 ? 'row' : 'rows'}${figures.unit ? `, ${figures.unit}` : ''}</small></h3>
         <ul class="list">
           ${figures.shown.map(
             (one) =>
@@ -121,7 +124,7 @@ export class FigureSlip extends NotebookElement {
           figures.shown.length < figures.count
             ? html`<div class="acts"><button class="plain" @click=${() => {
                 this.all = true;
-              }}>Show all ${figures.count}</button></div>`
+              }}>Show all ${showCount(figures.count)}</button></div>`
             : nothing
         }
       </section>`;
@@ -136,7 +139,7 @@ export class FigureSlip extends NotebookElement {
   }
 
   #go(term: Term): void {
-    this.#send({ node: term.node, row: term.row, scroll: false });
+    this.#send({ node: term.node, row: term.row, rows: term.rows, scroll: false });
   }
 
   #send(detail: GoDetail): void {
@@ -157,7 +160,10 @@ function bareFigure(figure: string): string {
 /** Each figure once, however often the formula reads it. */
 function distinct(terms: readonly Term[]): readonly Term[] {
   return terms.filter(
-    (term, at) => terms.findIndex((one) => one.node === term.node && one.row === term.row) === at,
+    (term, at) =>
+      terms.findIndex(
+        (one) => one.node === term.node && one.row === term.row && `${one.rows}` === `${term.rows}`,
+      ) === at,
   );
 }
 

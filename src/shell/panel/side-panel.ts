@@ -196,8 +196,8 @@ export class SidePanel extends NotebookElement {
   }
 
   #gone(event: CustomEvent<GoDetail>): void {
-    const { node, row } = event.detail;
-    this.trail = [...this.trail, { node, row }];
+    const { node, row, rows } = event.detail;
+    this.trail = [...this.trail, { node, row, rows }];
     this.renderRoot.querySelector('.panel')?.scrollTo({ top: 0 });
   }
 
