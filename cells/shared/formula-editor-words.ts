@@ -97,9 +97,11 @@ function plainOffers(scope: Scope): Offer[] {
     ...offers,
     // Alone a unit is no figure: it is written with its number.
     ...unitOffers(scope).map((offer) => ({ ...offer, apply: `1 ${offer.label}` })),
-    ...WORDS.map(([label, detail]): Offer => ({ label, detail, sort: 'word' })),
+    ...wordOffers(),
   ];
 }
+
+const wordOffers = (): Offer[] => WORDS.map(([label, detail]): Offer => ({ label, detail, sort: 'word' }));
 
 function unitOffers(scope: Scope): Offer[] {
   const units: readonly (readonly [string, string])[] = [...UNITS, [scope.money, 'money']];
@@ -148,10 +150,15 @@ export function offersAt(formula: string, place: number, scope: Scope, asked: bo
   const word = /[A-Za-z]\w*$/.exec(before)?.[0] ?? '';
   if (word === '' && !asked) return null;
   if (!asked && isWhole(word, plainOffers(scope))) return null;
-  // After a figure such as `3 `, a rate such as `500 km/`, or `to ` a unit is meant.
-  const isUnit = /(?:\d|\d\s*[A-Za-z]+\s*\/|\bto)\s*$/.test(before.slice(0, before.length - word.length));
   return {
     from: place - word.length,
-    offers: isUnit ? [...unitOffers(scope), ...plainOffers(scope)] : plainOffers(scope),
+    offers: offersAfter(before.slice(0, before.length - word.length), scope),
   };
+}
+
+/** After a figure such as `3 ` or `to ` only a unit can follow, or a word; after `500 km/` a unit or a name. */
+function offersAfter(before: string, scope: Scope): Offer[] {
+  if (/(?:\d|\bto)\s*$/.test(before)) return [...unitOffers(scope), ...wordOffers()];
+  if (!/\d\s*[A-Za-z]+\s*\/\s*$/.test(before)) return plainOffers(scope);
+  return [...unitOffers(scope), ...plainOffers(scope).filter(({ sort }) => sort !== 'unit')];
 }

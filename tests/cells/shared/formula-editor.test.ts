@@ -66,6 +66,17 @@ describe('what is offered', () => {
     expect(labels(offered('distance / (500 km/d|', 'route'))[0]).toBe('km');
   });
 
+  test('after a figure each unit stands once, to be written as it is, and no name or function', () => {
+    const offers = offered('distance + 3 mi|', 'route');
+    expect(labels(offers).filter((label) => label === 'mi')).toEqual(['mi']);
+    expect(offer(offers, 'mi')?.apply).toBeUndefined();
+    expect(labels(offers)).toContain('to');
+    expect(labels(offers)).not.toContain('min');
+    const per = offered('distance / (500 km/d|', 'route');
+    expect(labels(per).filter((label) => label === 'day')).toEqual(['day']);
+    expect(labels(per)).toContain('distance');
+  });
+
   test('elsewhere a unit comes with its number, as it is no figure alone', () => {
     const day = offered('distance / d|', 'route')?.offers.find(({ label }) => label === 'day');
     expect(day?.apply).toBe('1 day');
