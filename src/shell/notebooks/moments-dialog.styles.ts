@@ -84,6 +84,9 @@ export const momentsDialogStyles = css`
   td.differs {
     font-weight: 700;
   }
+  h3 {
+    margin-top: 10px;
+  }
   .plainly li {
     padding: 3px 0;
   }
@@ -100,6 +103,10 @@ export const momentsDialogStyles = css`
     }
     th:not(:first-child) {
       width: 5.6em;
+    }
+    .words td {
+      width: 7.4em;
+      white-space: normal;
     }
   }
 `;

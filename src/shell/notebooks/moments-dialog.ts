@@ -124,13 +124,18 @@ export class MomentsDialog extends LitElement {
     const calls = callsThatDiffer(notebooks);
     return html`<div class="beside">
       ${this.#table('Totals', 'Figure', totalsBeside(notebooks))}
-      ${calls.length === 0 ? html`<p class="none">All calls are the same.</p>` : this.#table('Calls that differ', 'Part', calls)}
+      ${calls.length === 0 ? html`<p class="none">All calls are the same.</p>` : this.#table('Calls that differ', 'Part', calls, 'words')}
       ${this.beside.map(({ moment }) => this.#inputs(moment))}
     </div>`;
   }
 
-  #table(caption: string, first: string, lines: readonly FigureLine[]): TemplateResult {
-    return html`<div class="scroll" tabindex="0" role="region" aria-label=${caption}><table>
+  #table(
+    caption: string,
+    first: string,
+    lines: readonly FigureLine[],
+    holds: 'figures' | 'words' = 'figures',
+  ): TemplateResult {
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${caption}><table class=${holds}>
       <caption>${caption}</caption>
       <thead><tr><th scope="col">${first}</th><th scope="col">now</th>${this.beside.map(({ moment }) => html`<th scope="col">${moment.name}</th>`)}</tr></thead>
       <tbody>${lines.map(

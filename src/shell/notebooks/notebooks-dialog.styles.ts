@@ -9,8 +9,13 @@ export const notebooksDialogStyles = [
     max-height: calc(100vh - 32px);
     overflow-y: auto;
   }
+  /* Its cross stays in reach in a long list. */
   header {
+    position: sticky;
+    top: 0;
+    z-index: 1;
     padding: 14px 14px 10px 24px;
+    background: var(--sheet);
     border-bottom: 1px solid var(--ink-2);
   }
   li {
@@ -83,6 +88,23 @@ export const notebooksDialogStyles = [
     .taken,
     p.bad {
       padding-inline: 14px;
+    }
+    header {
+      padding-block: 4px;
+    }
+    li {
+      gap: 0 18px;
+      padding-block: 7px 0;
+    }
+    .what {
+      gap: 0;
+    }
+    footer {
+      gap: 8px;
+      padding-block: 10px;
+    }
+    footer .btn {
+      padding-inline: 10px;
     }
     .acts .plain {
       padding-inline: 0;

@@ -28,7 +28,8 @@ export class Slips extends LitElement {
         position: fixed;
         left: 16px;
         bottom: 16px;
-        z-index: 70;
+        /* Over the panel, under the menu. */
+        z-index: 50;
         width: min(520px, calc(100vw - 32px));
       }
       .slip {
@@ -49,6 +50,26 @@ export class Slips extends LitElement {
       }
       .says {
         flex: 1 1 100%;
+      }
+      @media (max-width: 720px) {
+        :host {
+          left: 8px;
+          bottom: 8px;
+          width: calc(100vw - 16px);
+        }
+        .slip {
+          gap: 0 8px;
+          padding: 7px 10px 0;
+          font-size: var(--t-2);
+          line-height: 1.35;
+        }
+        .btn.slim {
+          padding: 0 8px;
+        }
+        .btn.slim,
+        .plain {
+          margin-block: 4px 6px;
+        }
       }
       @media print {
         :host {
