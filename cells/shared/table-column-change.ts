@@ -55,7 +55,8 @@ export function changeUnit(column: TableColumn, text: string, convert: boolean):
       mend: 'Write it like km, mm, EUR/kg or 1/(1000 km), or nothing for a plain number.',
     };
   }
-  const changed = { ...column, unit: unit === '' ? undefined : unit };
+  const one = { ...column, unit: unit === '' ? undefined : unit };
+  const changed = one.kind === 'worked' || unit === '' ? one : { ...one, unit_column: undefined };
   if (changed.kind === 'worked' || !convert || !canConvert(column.unit, unit)) return { column: changed };
   const from = tryUnit(column.unit ?? '')!;
   const to = tryUnit(unit)!;
@@ -63,6 +64,19 @@ export function changeUnit(column: TableColumn, text: string, convert: boolean):
     typeof entry === 'number' ? convertFigure(entry, from, to) : entry,
   );
   return { column: { ...changed, entries } };
+}
+
+/**
+ * The column with its numbers in the unit that another column gives for each row; '' for one unit again. The
+ * figures stay as they were typed.
+ *
+ * @example changeUnitColumn({ kind: 'number', unit: 'mm', entries: [4] }, 'gauge_unit')
+ * // { kind: 'number', unit_column: 'gauge_unit', entries: [4] }
+ */
+export function changeUnitColumn(column: EnteredColumn, name: string): EnteredColumn {
+  return name === ''
+    ? { ...column, unit_column: undefined }
+    : { ...column, unit: undefined, unit_column: name };
 }
 
 /** An entry read again as another kind; what cannot be read stays as its text, and shows its fault. */
@@ -89,8 +103,9 @@ export function changeKind(column: EnteredColumn, kind: EnteredColumn['kind']): 
       ? (column.options ?? [...new Set(column.entries.filter((entry) => entry !== null).map(entryText))])
       : undefined;
   const unit = kind === 'number' ? column.unit : undefined;
+  const unit_column = kind === 'number' ? column.unit_column : undefined;
   const entries = column.entries.map((entry) => rereadEntry(entry, kind, options));
-  return { ...column, kind, unit, options, entries };
+  return { ...column, kind, unit, unit_column, options, entries };
 }
 
 /**

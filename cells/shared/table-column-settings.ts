@@ -7,6 +7,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { columnNode } from '../../src/formula/scope.ts';
 import type { EnteredColumn, PairingCell, TableCell, TableColumn } from '../../src/notebook/document.ts';
 import type { Edit } from '../../src/notebook/edit.ts';
 import { EditError } from '../../src/notebook/edit-error.ts';
@@ -25,6 +26,7 @@ import {
   changeKind,
   changeOptions,
   changeUnit,
+  changeUnitColumn,
   type Drawing,
   type Refusal,
 } from './table-column-change.ts';
@@ -159,12 +161,28 @@ export class ColumnSettings extends LitElement {
   #unit(column: TableColumn): TemplateResult | typeof nothing {
     if (column.kind !== 'number' && column.kind !== 'worked') return nothing;
     const field = this.#text('unit', 'Unit', column.unit ?? '');
-    if (column.kind === 'worked' || (column.unit ?? '') === '') return field;
+    if (column.kind === 'worked') return field;
+    if ((column.unit ?? '') === '') return html`${field}${this.#rowUnits(column)}`;
     return html`<div>${field}
       <label class="tick"><input type="checkbox" .checked=${this.keepsFigures}
         @change=${(event: Event) => {
           this.keepsFigures = (event.target as HTMLInputElement).checked;
         }} />another unit leaves the figures as typed</label></div>`;
+  }
+
+  /** Where each row has a unit of its own, as readings by different gauges have. */
+  #rowUnits(column: EnteredColumn): TemplateResult | typeof nothing {
+    const texts = (this.#cell?.columns ?? []).filter(
+      (each) => this.notebook.typeOf(columnNode(this.#cell!.name, each.name))?.kind === 'text',
+    );
+    if (texts.length === 0 && column.unit_column === undefined) return nothing;
+    const options = texts.map((each): [string, string] => [
+      each.name,
+      `each row’s, from ${columnTitle(each)}`,
+    ]);
+    return this.#select('Unit by row', column.unit_column ?? '', [['', 'one for all'], ...options], (name) =>
+      this.#replace(changeUnitColumn(column, name)),
+    );
   }
 
   #select(

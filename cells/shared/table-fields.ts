@@ -112,6 +112,13 @@ export function carriedEntry(entry: Entry, from: EnteredColumn, to: EnteredColum
   return 'entry' in read ? read.entry : entryText(entry);
 }
 
+/** A column as it is in one row: with the row's own unit, where it has one. */
+function inRow(grid: Grid, column: EnteredColumn, row: number): EnteredColumn {
+  if (column.unit_column === undefined) return column;
+  const held = [...grid.columns, ...grid.folded].find(({ id }) => id === column.id);
+  return { ...column, unit: held?.rowUnits?.at(row) || undefined };
+}
+
 /**
  * Fills a block with its first row, or across with its first column. A block of one row (or one column) is
  * filled from the row above it (or the column before it). null when there is nothing to fill from or into.
@@ -134,9 +141,15 @@ function fillsDown(grid: Grid, block: Block, rowAt: RowAt): FieldWrites {
   if (from < 0) return writes;
   for (const column of columnsOfBlock(grid, block)) {
     if (column === null) continue;
-    const entry = column.entries[rowAt(from)] ?? null;
+    const source = rowAt(from);
+    const entry = column.entries[source] ?? null;
     const fields = new Map<number, Entry>();
-    for (let place = from + 1; place <= block.bottom; place += 1) fields.set(rowAt(place), entry);
+    for (let place = from + 1; place <= block.bottom; place += 1) {
+      const row = rowAt(place);
+      const carried = carriedEntry(entry, inRow(grid, column, source), inRow(grid, column, row));
+      // Into a unit of another kind the figure goes as it is, as if it were typed there again.
+      fields.set(row, typeof entry === 'number' && typeof carried !== 'number' ? entry : carried);
+    }
     writes.set(column.id, fields);
   }
   return writes;
@@ -152,7 +165,8 @@ function fillsAcross(grid: Grid, block: Block, rowAt: RowAt): FieldWrites {
     const fields = new Map<number, Entry>();
     for (let place = block.top; place <= block.bottom; place += 1) {
       const row = rowAt(place);
-      fields.set(row, carriedEntry(source.entries[row] ?? null, source, column));
+      const entry = source.entries[row] ?? null;
+      fields.set(row, carriedEntry(entry, inRow(grid, source, row), inRow(grid, column, row)));
     }
     writes.set(column.id, fields);
   }

@@ -19,6 +19,8 @@ export interface GridColumn {
   readonly unit: string;
   /** How its figures are turned into that unit; null where they are kept in it. */
   readonly as: ShownAs | null;
+  /** In which unit the figure of each row is kept, where the rows have units of their own; null for one unit. */
+  readonly rowUnits: RowUnits | null;
   /** The column to write into; null when its figures are worked out. */
   readonly entered: EnteredColumn | null;
   /** Whether its head opens the column's own settings: not so for a parent's key. */
@@ -30,6 +32,13 @@ export interface GridColumn {
   readonly shown: { readonly column: Column; readonly type: ColumnType } | null;
   /** Decimals of every figure in the column; undefined when each shows as many as it needs. */
   readonly decimals: number | undefined;
+}
+
+export interface RowUnits {
+  /** Head of the column that says so. */
+  readonly title: string;
+  /** The unit of a row, '' where it has none. */
+  at(row: number): string;
 }
 
 export interface Grid {
@@ -112,6 +121,7 @@ function gridColumn(notebook: GridNotebook, table: string, column: TableColumn, 
     title: columnTitle(column),
     unit: unit === '' ? '' : showUnit(unit),
     as,
+    rowUnits: rowUnitsOf(notebook, table, column),
     entered: own && column.kind !== 'worked' ? column : null,
     own,
     align: isText || type?.kind === 'yes_no' ? 'left' : 'right',
@@ -120,6 +130,37 @@ function gridColumn(notebook: GridNotebook, table: string, column: TableColumn, 
     shown,
     decimals: shown === null ? 0 : decimalsOf(shown.column, column, as),
   };
+}
+
+/** The units of the rows, where another column of the table says them. */
+function rowUnitsOf(notebook: GridNotebook, table: string, column: TableColumn): RowUnits | null {
+  if (column.kind === 'worked' || column.unit_column === undefined) return null;
+  const name = column.unit_column;
+  const cell = tableNamed(notebook, table);
+  const by = cell?.columns.find((each) => each.name === name);
+  if (by === undefined) return null;
+  const units = shownOf(notebook.read(columnNode(table, name)))?.column;
+  return {
+    title: columnTitle(by),
+    at: (row) => (units?.kind === 'text' ? (units.values[row] ?? '') : '').trim(),
+  };
+}
+
+/**
+ * What a field of a column takes in a row: a number in the column's unit, or in the row's own.
+ *
+ * @param rowUnit the row's unit, where it is not the one that stands there: it is being pasted as well
+ */
+export function typedColumn(
+  grid: Grid,
+  column: GridColumn,
+  row: number,
+  rowUnit = column.rowUnits?.at(row) ?? '',
+): TypedColumn {
+  const { kind, unit, options } = column.entered!;
+  if (column.rowUnits === null) return { kind, unit, options, ...grid.typedIn(unit) };
+  // As it is kept, whatever measures the notebook shows: the gauge is read in its own unit.
+  return { kind, options, ...grid.typedIn(rowUnit), as: null, unit: rowUnit, unitsIn: column.rowUnits.title };
 }
 
 /** The column that names the rows of a table: its first text or choice column, or else its first. */

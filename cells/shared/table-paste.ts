@@ -1,10 +1,10 @@
-import type { EnteredColumn, Entry, NotebookDocument } from '../../src/notebook/document.ts';
+import type { Entry, NotebookDocument } from '../../src/notebook/document.ts';
 import type { Edit, RowEntries } from '../../src/notebook/edit.ts';
 import { addRows, group } from '../../src/notebook/edits.ts';
 import { bareText } from '../../src/tables/safe-text.ts';
 import { type Block, blockColumns, blockRows } from './table-block.ts';
 import { fieldsEdit, type RowAt } from './table-fields.ts';
-import type { Grid } from './table-model.ts';
+import { type Grid, type GridColumn, typedColumn } from './table-model.ts';
 import { readTyped } from './typed-entry.ts';
 
 export interface Paste {
@@ -39,6 +39,18 @@ function repeated(fields: readonly (readonly string[])[], into: Block): readonly
   return Array.from({ length: rows }, () => wide).flat();
 }
 
+/** The unit of a row that is pasted along with its figure; undefined for the one that stands there. */
+function pastedUnit(
+  column: GridColumn,
+  columns: readonly (GridColumn | null)[],
+  fields: readonly string[],
+): string | undefined {
+  const by = column.entered?.unit_column;
+  const at = by === undefined ? -1 : columns.findIndex((each) => each?.name === by);
+  const text = at < 0 ? undefined : fields[at];
+  return text === undefined ? undefined : bareText(text).trim();
+}
+
 /**
  * The one edit that puts a block of text fields into a table, its first field at the first marked one. Fields
  * are read as if typed; those that fall on worked columns or beyond the last column are left out; rows beyond
@@ -57,12 +69,14 @@ export function pasteBlock(
   const block = repeated(pasted, into.block);
   const { top, left } = into.block;
   const width = Math.max(0, ...block.map((fields) => fields.length));
-  const columns = grid.columns.slice(left, left + width).map((column) => column.entered);
+  const columns = grid.columns
+    .slice(left, left + width)
+    .map((column) => (column.entered === null ? null : column));
   if (!columns.some((column) => column !== null)) return null;
   let unread = 0;
-  const read = (text: string, column: EnteredColumn): Entry => {
+  const read = (text: string, column: GridColumn, row: number, fields: readonly string[]): Entry => {
     const bare = bareText(text);
-    const entry = readTyped(bare, { ...column, ...grid.typedIn(column.unit) });
+    const entry = readTyped(bare, typedColumn(grid, column, row, pastedUnit(column, columns, fields)));
     if ('entry' in entry) return entry.entry;
     unread++;
     return bare.trim();
@@ -71,15 +85,16 @@ export function pasteBlock(
   const added: RowEntries[] = [];
   block.forEach((fields, i) => {
     const entries: Record<string, Entry> = {};
+    const isNew = top + i >= into.placeCount;
+    const row = isNew ? grid.rowCount + added.length : into.rowAt(top + i);
     fields.forEach((text, j) => {
       const column = columns[j];
-      if (column !== null && column !== undefined) entries[column.id] = read(text, column);
+      if (column !== null && column !== undefined) entries[column.id] = read(text, column, row, fields);
     });
-    if (top + i >= into.placeCount) {
+    if (isNew) {
       added.push(entries);
       return;
     }
-    const row = into.rowAt(top + i);
     for (const [id, entry] of Object.entries(entries)) {
       const held = writes.get(id) ?? new Map<number, Entry>();
       writes.set(id, held.set(row, entry));

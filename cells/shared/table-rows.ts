@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Fault } from '../../src/formula/fault.ts';
+import { showUnit } from '../../src/formula/show.ts';
 import type { EntryColumn } from './figure-field.ts';
 import { cautionIcon, faultIcon } from './icons.ts';
 import { setProperty } from './set-property.ts';
@@ -9,7 +10,7 @@ import { shareBar, surfaceLine } from './table-draw.ts';
 import { shortReason, waitsFor } from './table-faults.ts';
 import { figureText, optionsOf, shareAt } from './table-figure.ts';
 import type { GridPlace } from './table-keys.ts';
-import { type Grid, type GridColumn, needsCaution } from './table-model.ts';
+import { type Grid, type GridColumn, needsCaution, typedColumn } from './table-model.ts';
 import type { RowOrder } from './table-order.ts';
 import type { Segment } from './table-window.ts';
 
@@ -115,20 +116,19 @@ function cellState(column: GridColumn, row: number): CellState {
   return { classes, content: drawn(column, row, text), invalid: false };
 }
 
-function entryColumn(grid: Grid, column: GridColumn): EntryColumn {
-  const entered = column.entered!;
-  const { kind, unit } = entered;
-  return { kind, unit, options: optionsOf(entered) ?? undefined, ...grid.typedIn(unit) };
+function entryColumn(grid: Grid, column: GridColumn, row: number): EntryColumn {
+  return { ...typedColumn(grid, column, row), options: optionsOf(column.entered!) ?? undefined };
 }
 
 function field(grid: Grid, column: GridColumn, row: number, content: unknown): TemplateResult {
-  const label = `${column.title}, ${figureText(grid.columns[0]!, row)}${column.unit === '' ? '' : `, in ${column.unit}`}`;
+  const unit = column.rowUnits === null ? column.unit : showUnit(column.rowUnits.at(row));
+  const label = `${column.title}, ${figureText(grid.columns[0]!, row)}${unit === '' ? '' : `, in ${unit}`}`;
   return html`<span class="held">${content}</span><sw-figure-field
     size="cell"
     align=${column.align}
     .entry=${column.entered?.entries[row] ?? null}
     .shown=${figureText(column, row)}
-    .column=${entryColumn(grid, column)}
+    .column=${entryColumn(grid, column, row)}
     .label=${label}
   ></sw-figure-field>`;
 }

@@ -2,7 +2,7 @@ import { numberLocale, plainNumber } from '../../src/formula/show.ts';
 import { tryUnit } from '../../src/formula/unit-text.ts';
 import type { EnteredColumn, Entry, NotebookDocument } from '../../src/notebook/document.ts';
 import { type ShownAs, shownAs, worthOfMoney } from '../../src/notebook/shown-units.ts';
-import { type EntryRead, readEntry } from '../../src/tables/read-entry.ts';
+import { type EntryRead, type EntryRefusal, readEntry } from '../../src/tables/read-entry.ts';
 
 /** What sort of entry a field takes, and in which unit it is shown. */
 export interface TypedColumn {
@@ -10,6 +10,8 @@ export interface TypedColumn {
   /** Unit in which a number is kept; typed text in another unit of the same kind is turned into it. */
   readonly unit?: string;
   readonly options?: readonly string[];
+  /** Head of the column in which the row's own unit stands, where it has one. */
+  readonly unitsIn?: string;
   /** How it is shown in another unit: a bare number that is typed is in that one. */
   readonly as?: ShownAs | null;
   /** The notebook's own money, and what one of another is worth in it; null where nobody says. */
@@ -45,13 +47,22 @@ export function readTyped(text: string, column: TypedColumn): EntryRead {
   if (column.kind !== 'number') return read(text);
   if (HAS_UNIT.test(text)) {
     const kept = read(text);
-    return 'entry' in kept ? kept : (exchanged(text, column, read) ?? kept);
+    return 'entry' in kept ? kept : (exchanged(text, column, read) ?? withoutUnit(kept, column));
   }
   if (as === null || as === undefined) return read(text);
   const shown = read(text, as.unit);
   return 'entry' in shown && typeof shown.entry === 'number'
     ? { entry: exact(as.toKept(shown.entry)) }
     : shown;
+}
+
+/** A row that has no unit yet is told where to get one. */
+function withoutUnit(refusal: EntryRefusal, { unit, unitsIn }: TypedColumn): EntryRefusal {
+  if (unitsIn === undefined || unit !== '') return refusal;
+  return {
+    reason: refusal.reason.replace(/this field has no unit$/, 'this row has no unit yet'),
+    mend: `Write its unit under ${unitsIn} first, or type the number alone.`,
+  };
 }
 
 const CODE = /\b[A-Z]{3}\b|[€£]/;

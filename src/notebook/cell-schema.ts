@@ -129,6 +129,7 @@ const entered = <const K extends EnteredKind>(kind: K) =>
     ...columnBase,
     kind: v.literal(kind),
     options: v.optional(options),
+    unit_column: v.optional(reference),
     entries: entriesOf(kind),
   });
 

@@ -111,6 +111,11 @@ interface ColumnBase {
 export interface EnteredColumn extends ColumnBase {
   readonly kind: 'number' | 'text' | 'choice' | 'date' | 'yes_no';
   readonly options?: readonly string[];
+  /**
+   * Name of a text column of the same table that says in which unit the number of each row is, such as the
+   * gauge's own; instead of one unit for all rows.
+   */
+  readonly unit_column?: string;
   readonly entries: readonly Entry[];
 }
 

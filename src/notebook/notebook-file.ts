@@ -100,6 +100,7 @@ const FIELD_ORDER = [
     'limit',
     'formula',
     'unit',
+    'unit_column',
   ],
   ...[
     'control',

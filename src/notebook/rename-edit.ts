@@ -7,12 +7,22 @@ import {
   type NotebookDocument,
   type PictureCell,
   PLAN_ROLES,
+  type TableCell,
   type TallyFigure,
 } from './document.ts';
 import { cellWords } from './document-rules.ts';
 import type { Edit } from './edit.ts';
 import { EditError } from './edit-error.ts';
-import { cellNamed, columnNamed, columnsOf, findCell, findColumn, isWorked, placeOfCell } from './lookup.ts';
+import {
+  cellNamed,
+  columnNamed,
+  columnsOf,
+  findCell,
+  findColumn,
+  isEntered,
+  isWorked,
+  placeOfCell,
+} from './lookup.ts';
 import { nameRefusal } from './names.ts';
 import { CALLS_FIELDS, type Meaning, meaningOfMember, meaningOfName, sameMeaning } from './references.ts';
 
@@ -26,7 +36,7 @@ interface Renaming {
 
 /**
  * One group that gives a cell, or a column of a table or pairing, a new name and rewrites all that reads it:
- * formulas, tallies, pairings, calls cells, and the caution column of a table.
+ * formulas, tallies, pairings, calls cells, the caution column of a table and the units of its rows.
  *
  * @param columnId undefined to rename the cell itself
  * @throws EditError when the name is not plain, is taken, or would make a formula mean something else
@@ -106,9 +116,23 @@ function nameColumn(cell: Cell, columnId: string, newName: string): Edit {
 }
 
 function referenceEdit(named: Renaming, cell: Cell, at: number): Edit[] {
-  const item = withReferences(named, cell);
-  if (item === cell) return [];
-  return [{ kind: 'cell', id: cell.id, before: { item: cell, at }, after: { item, at } }];
+  const columns = cell.kind === 'table' ? unitColumnEdits(named, cell) : [];
+  const before = columns.reduce(applyEdit, named.after).cells[at]!;
+  const item = withReferences(named, before);
+  if (item === before) return columns;
+  return [...columns, { kind: 'cell', id: cell.id, before: { item: before, at }, after: { item, at } }];
+}
+
+/** Columns whose rows have their units in the renamed one. */
+function unitColumnEdits(named: Renaming, table: TableCell): Edit[] {
+  if (table.id !== named.target.cell || named.target.column === undefined) return [];
+  const was = findColumn(findCell(named.before, table.id)!, named.target.column)?.name;
+  return table.columns.flatMap((column, at): Edit[] => {
+    if (!isEntered(column) || column.unit_column === undefined || column.unit_column !== was) return [];
+    const item = { ...column, unit_column: named.newName };
+    const before = { item: column, at };
+    return [{ kind: 'column', cell: table.id, id: column.id, before, after: { item, at } }];
+  });
 }
 
 /** Rewrites of one cell's formulas. */

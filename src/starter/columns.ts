@@ -9,6 +9,7 @@ export interface ColumnLook {
   readonly draw?: 'share' | 'surface';
   readonly folded?: boolean;
   readonly options?: readonly string[];
+  readonly unit_column?: string;
 }
 
 type EnteredKind = EnteredColumn['kind'];

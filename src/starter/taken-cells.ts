@@ -19,7 +19,7 @@ function takenTable(): TableCell {
     columns: [
       entered('part', 'text', [], { title: 'Part' }),
       entered('leg', 'text', [], { title: 'At the end of' }),
-      entered('reading', 'number', [], { title: 'Read', decimals: 2 }),
+      entered('reading', 'number', [], { title: 'Read', decimals: 2, unit_column: 'gauge' }),
       worked('likely', expected('middle'), { title: 'Likely', decimals: 2 }),
       worked('band_low', 'min(wore_less, wore_more)', { title: 'Eight in ten from', decimals: 2 }),
       worked('band_high', 'max(wore_less, wore_more)', { title: 'to', decimals: 2 }),

@@ -3,13 +3,16 @@ import { folded, from } from './columns.ts';
 import { readTripFile, type TripFile, type TripFiles, textsOf } from './trip-file.ts';
 import { shownWear, wearWorking } from './wear-working.ts';
 
+/** Readings are in the unit of the row's own gauge. */
+const IN_ITS_UNIT = { unit_column: 'gauge_unit' } as const;
+
 /** What a rider looks at first: the part, its gauge, the reading and the limit. */
 function readings(file: TripFile): EnteredColumn[] {
   return [
     from(file, 'part', 'text', { title: 'Part' }),
     from(file, 'measured_by', 'text', { title: 'Judged by' }),
-    from(file, 'now', 'number', { title: 'Now' }),
-    from(file, 'limit', 'number', { title: 'Limit' }),
+    from(file, 'now', 'number', { title: 'Now', ...IN_ITS_UNIT }),
+    from(file, 'limit', 'number', { title: 'Limit', ...IN_ITS_UNIT }),
     from(file, 'gauge_unit', 'text', { title: 'In' }),
   ];
 }
@@ -17,7 +20,7 @@ function readings(file: TripFile): EnteredColumn[] {
 /** What else is often changed. */
 function furtherReadings(file: TripFile, classes: readonly string[]): EnteredColumn[] {
   return [
-    from(file, 'new_reading', 'number', { title: 'New' }),
+    from(file, 'new_reading', 'number', { title: 'New', ...IN_ITS_UNIT }),
     from(file, 'age', 'number', { title: 'Age', decimals: 0 }),
     from(file, 'on_hand', 'number', { title: 'On hand', decimals: 0 }),
     from(file, 'wear_class', 'choice', { title: 'Wear class', options: classes }),
@@ -33,7 +36,7 @@ function particulars(file: TripFile): EnteredColumn[] {
     from(file, 'rate_high', 'number', { title: 'Rate, high' }),
     from(file, 'rate_likely', 'number', { title: 'Rate, likely' }),
     from(file, 'rate_readings', 'number', { title: 'Readings behind it', decimals: 0 }),
-    from(file, 'reading_error', 'number', { title: 'Reading error' }),
+    from(file, 'reading_error', 'number', { title: 'Reading error', ...IN_ITS_UNIT }),
     from(file, 'life_low', 'number', { title: 'Life, low', decimals: 0 }),
     from(file, 'life_high', 'number', { title: 'Life, high', decimals: 0 }),
     from(file, 'life_likely', 'number', { title: 'Life, likely', decimals: 0 }),
