@@ -65,6 +65,9 @@ const decimalsByColumn = new WeakMap<Column, { readonly of: TableColumn; readonl
 /** Decimals of a column as it is shown; worked out once for the same figures under the same settings. */
 function decimalsOf(column: Column, settings: TableColumn, as: ShownAs | null): number | undefined {
   if (column.kind !== 'number') return 0;
+  // In units of their own the rows have nothing in common: each figure stands as it was typed.
+  const hasRowUnits = settings.kind !== 'worked' && settings.unit_column !== undefined;
+  if (hasRowUnits && settings.decimals === undefined) return undefined;
   if (as !== null && settings.decimals !== undefined)
     return Math.max(0, settings.decimals + as.extraDecimals);
   // Figures that are turned are as broken as the factor: four of their digits are enough.

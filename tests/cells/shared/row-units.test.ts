@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { changeUnit, changeUnitColumn } from '../../../cells/shared/table-column-change.ts';
 import { fillBlock } from '../../../cells/shared/table-fields.ts';
+import { figureText } from '../../../cells/shared/table-figure.ts';
 import { type Grid, gridOf, typedColumn } from '../../../cells/shared/table-model.ts';
 import { pasteBlock } from '../../../cells/shared/table-paste.ts';
 import { readTyped } from '../../../cells/shared/typed-entry.ts';
@@ -64,6 +65,12 @@ describe('a figure typed where each row has its own unit', () => {
       mend: 'Write its unit under In first, or type the number alone.',
     });
     expect(await typed(3, '3')).toEqual({ entry: 3 });
+  });
+
+  test('stands as it was typed, beside whatever other rows are read to', async () => {
+    const { grid } = await opened();
+    const shown = [0, 1, 2, 3].map((row) => figureText(grid.columns[NOW]!, row));
+    expect(shown).toEqual(['10.4', '2', '0.25', '–']);
   });
 
   test('the unit may be worked out', async () => {
