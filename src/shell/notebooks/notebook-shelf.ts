@@ -103,6 +103,17 @@ export function copied(document: NotebookDocument): NotebookDocument {
 }
 
 /**
+ * The list as it stands now, in the order in which it was shown: a line that was aimed at does not move away
+ * because another notebook was saved meanwhile. Those that were not shown come first.
+ *
+ * @example inPlace([b, a], [a, c, b]).map(({ id }) => id) // ['c', 'b', 'a']
+ */
+export function inPlace(shown: readonly ShelfLine[], now: readonly ShelfLine[]): readonly ShelfLine[] {
+  const kept = shown.flatMap(({ id }) => now.filter((line) => line.id === id));
+  return [...now.filter((line) => !kept.includes(line)), ...kept];
+}
+
+/**
  * When something was changed: the time for today, the day and the time before.
  *
  * @example changedWords('2026-03-14T09:05:00Z', new Date('2026-03-14T12:00:00Z'), 'en-GB') // 'today, 09:05'

@@ -1,9 +1,16 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { closeIcon, faultIcon } from '../../../cells/shared/icons.ts';
 import { sizeWords } from '../size-words.ts';
-import { changedWords, type NotebookShelf, type ShelfLine, type TakenOff } from './notebook-shelf.ts';
+import {
+  changedWords,
+  inPlace,
+  type NotebookShelf,
+  type ShelfLine,
+  type TakenOff,
+} from './notebook-shelf.ts';
 import { notebooksDialogStyles } from './notebooks-dialog.styles.ts';
 
 /** `sw-notebook`: what the page is asked to do; the list does the rest itself. */
@@ -55,7 +62,12 @@ export class NotebooksDialog extends LitElement {
 
   async show(): Promise<void> {
     await this.updateComplete;
-    if (this.#dialog?.open === false) this.#dialog.showModal();
+    if (this.#dialog?.open === false) {
+      // What was shown the last time may be gone or called otherwise by now.
+      this.lines = null;
+      await this.updateComplete;
+      this.#dialog.showModal();
+    }
     await this.refresh();
   }
 
@@ -66,15 +78,17 @@ export class NotebooksDialog extends LitElement {
   /** Reads the list again, and then what is inside each notebook. */
   async refresh(): Promise<void> {
     try {
-      this.lines = await this.shelf.lines();
+      const lines = await this.shelf.lines();
+      this.lines = this.lines === null ? lines : inPlace(this.lines, lines);
     } catch (error) {
       this.lines = [];
       this.trouble = wordsOf(error);
       return;
     }
     for (const line of this.lines) {
-      const looked = await this.shelf.lookInto(line);
-      this.lines = this.lines.map((each) => (each.id === looked.id ? looked : each));
+      const { inside } = await this.shelf.lookInto(line);
+      // The line itself may have been renamed meanwhile, or the list closed and shown anew.
+      this.lines = this.lines?.map((each) => (each.id === line.id ? { ...each, inside } : each)) ?? null;
     }
   }
 
@@ -99,7 +113,12 @@ export class NotebooksDialog extends LitElement {
 
   #list(lines: readonly ShelfLine[]): TemplateResult {
     if (lines.length === 0) return html`<p class="none">No notebook is kept here.</p>`;
-    return html`<ul>${lines.map((line) => this.#line(line))}</ul>`;
+    // By notebook: a press that began on a line ends on it.
+    return html`<ul>${repeat(
+      lines,
+      ({ id }) => id,
+      (line) => this.#line(line),
+    )}</ul>`;
   }
 
   #line(line: ShelfLine): TemplateResult {

@@ -2,7 +2,13 @@ import { IDBFactory } from 'fake-indexeddb';
 import { expect, test } from 'vitest';
 import { EditError } from '../../../src/notebook/edit-error.ts';
 import { openNotebookStore } from '../../../src/notebook/storage/notebook-store.ts';
-import { changedWords, copied, NotebookShelf } from '../../../src/shell/notebooks/notebook-shelf.ts';
+import {
+  changedWords,
+  copied,
+  inPlace,
+  NotebookShelf,
+  type ShelfLine,
+} from '../../../src/shell/notebooks/notebook-shelf.ts';
 import { sizeWords } from '../../../src/shell/size-words.ts';
 import { notebook, number } from '../../notebook/small-notebook.ts';
 
@@ -17,6 +23,18 @@ function shelfWith() {
   };
   return { store, told, shelf: new NotebookShelf(store, listener) };
 }
+
+test('a line stays where it is shown, whatever was saved since; one that was not shown comes first', () => {
+  const line = (id: string, savedAt: string): ShelfLine => ({ id, title: id, savedAt, inside: null });
+  const shown = [line('open', '10:00'), line('aimed-at', '09:00'), line('gone', '08:00')];
+  // As the store lists them: the last saved first.
+  const now = [line('aimed-at', '10:05'), line('new', '10:04'), line('open', '10:03')];
+  expect(inPlace(shown, now).map(({ id, savedAt }) => `${id} ${savedAt}`)).toEqual([
+    'new 10:04',
+    'open 10:03',
+    'aimed-at 10:05',
+  ]);
+});
 
 test('lists what is kept, with what is inside and how large it is as a file', async () => {
   const { store, shelf } = shelfWith();
