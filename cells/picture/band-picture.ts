@@ -4,11 +4,13 @@ import { setProperty } from '../shared/set-property.ts';
 import { type BandSvg, bandHeight, bandPlot } from './band-plot.ts';
 import { type Band, bandWords, pointWords, readBand } from './band-reading.ts';
 import { bandTable } from './figures-table.ts';
+import { keepReading } from './keep-reading.ts';
 import type { Picture, PictureHost } from './picture-host.ts';
 import { loadPlot } from './plot-drawing.ts';
 
 /** A reading along the road, with its 80% band, its limit and the places. */
 export function bandPicture(host: PictureHost): Picture {
+  const reading = keepReading(readBand);
   let band: Band | null = null;
   let svg: BandSvg | null = null;
   let stamp = '';
@@ -56,14 +58,14 @@ export function bandPicture(host: PictureHost): Picture {
 
   return {
     head(cell): TemplateResult | typeof nothing {
-      const names = readBand(host.notebook, cell);
+      const names = reading(host.notebook, cell, undefined);
       if (names.names.length < 2) return nothing;
       return html`<span class="pick"><select aria-label="Which one is drawn" @change=${(event: Event) => host.keep({ ...cell, one: (event.target as HTMLSelectElement).value })}>
         ${names.names.map((name) => html`<option ?selected=${name === names.one}>${name}</option>`)}
       </select></span>`;
     },
     body(cell): TemplateResult {
-      band = readBand(host.notebook, cell);
+      band = reading(host.notebook, cell, undefined);
       const at = lit === null ? undefined : band.points[lit];
       return html`<figure aria-label="Picture">
           <p class="words two">${bandWords(band)}</p>
@@ -86,7 +88,10 @@ export function bandPicture(host: PictureHost): Picture {
       if (!band || !place || host.widthPx === 0) return;
       const now = `${host.widthPx}|${JSON.stringify(band.points)}|${band.limit}|${band.unit}`;
       if (now === stamp) {
-        if (svg) mark(place, svg, band, lit);
+        if (!svg) return;
+        // A card that was folded and opened again has another place.
+        if (svg.parentNode !== place) place.replaceChildren(svg);
+        mark(place, svg, band, lit);
         return;
       }
       stamp = now;

@@ -79,138 +79,159 @@ export const pictureCellStyles = css`
     stroke-width: 2;
   }
 
-  /* map */
-  /* no grid: to find how narrow 2,400 cells may be takes longer than to lay them out */
   .scroll {
-    display: block;
-    container-type: normal;
     margin: 0 -16px;
+  }
+
+  /* map */
+  #map {
     padding-bottom: 4px;
   }
-  .scroll::after {
-    display: none;
-  }
-  /* separate borders: the browser lays 2,400 cells out in half the time */
   .heat {
-    table-layout: fixed;
-    border-collapse: separate;
-    border-spacing: 2px;
-    width: 100%;
-    min-width: 54rem;
+    display: flex;
+    align-items: flex-start;
+    width: max-content;
+    min-width: 100%;
   }
-  .heat th,
-  .heat td {
-    padding: 0;
-    height: 27px;
-    border: 0;
-  }
-  .heat tbody tr:hover > * {
-    background-color: transparent;
-  }
-  .heat tbody th {
+  .names {
     position: sticky;
     left: 0;
     z-index: 1;
-    padding: 0 8px 0 16px;
+    flex: none;
+    width: var(--names, 10.6rem);
     background: var(--sheet);
-    white-space: normal;
-    line-height: 1.1;
   }
-  .heat tr.lit th {
+  .names p {
+    display: flex;
+    align-items: center;
+    height: 1.8125rem;
+    padding: 0 8px 2px 16px;
+    line-height: 1.1;
+    font-weight: 500;
+  }
+  .names .corner {
+    align-items: flex-end;
+    height: 6.75rem;
+    padding-bottom: 6px;
+  }
+  .names .far {
+    align-items: flex-end;
+    height: 2.25rem;
+    padding-bottom: 5px;
+  }
+  .names .corner,
+  .names .far {
+    font: 500 var(--t-2) / 1.2 var(--face-sign);
+    color: var(--ink-2);
+  }
+  .names .lit {
     font-weight: 700;
     box-shadow: inset 4px 0 0 var(--ink);
   }
-  .heat td.h {
-    text-align: center;
-    font-size: var(--t-1);
-    color: var(--h-ink);
+  .map {
+    flex: none;
+    color: var(--ink);
     cursor: pointer;
+    font: 400 var(--t-1) / 1 var(--face-read);
+    font-variant-numeric: lining-nums tabular-nums;
+    text-anchor: middle;
+    text-rendering: geometricPrecision;
   }
-  .heat td.h:hover {
-    outline: 2px solid var(--pen);
-    outline-offset: -2px;
+  .map text {
+    fill: currentColor;
   }
-  .heat td.h,
-  .heat tbody tr:hover > td.h {
-    background: var(--sheet-2);
-  }
-  .heat td.h:not([data-h]) {
-    color: var(--ink-3);
-  }
-  [data-h='1'],
-  .heat tbody tr > td[data-h='1'],
-  .heat tbody tr:hover > td[data-h='1'] {
-    background: var(--h-1);
-  }
-  [data-h='2'],
-  .heat tbody tr > td[data-h='2'],
-  .heat tbody tr:hover > td[data-h='2'] {
-    background: var(--h-2);
-  }
-  [data-h='3'],
-  .heat tbody tr > td[data-h='3'],
-  .heat tbody tr:hover > td[data-h='3'] {
-    background: var(--h-3);
-  }
-  .heat td[data-h='4'],
-  .heat td[data-h='5'] {
-    color: var(--h-ink-2);
-    font-weight: 600;
-  }
-  [data-h='4'],
-  .heat tbody tr > td[data-h='4'],
-  .heat tbody tr:hover > td[data-h='4'] {
-    background: var(--h-4);
-  }
-  [data-h='5'],
-  .heat tbody tr > td[data-h='5'],
-  .heat tbody tr:hover > td[data-h='5'] {
-    background: var(--h-5);
-  }
-  .heat td.peak {
-    outline: 2px solid var(--ink);
-    outline-offset: -3px;
-  }
-  .heat thead th {
-    background: none;
-    border: 0;
-    padding: 4px 0 4px;
-    vertical-align: bottom;
+  .map .heads {
     color: var(--ink-2);
+    font: 500 var(--t-1) / 1 var(--face-sign);
+    text-anchor: start;
   }
-  .heat thead th:first-child {
-    padding-left: 16px;
+  .map .lines {
+    stroke: var(--rule-2);
   }
-  .heat thead th.leg {
-    height: 6.6rem;
-    border-left: 1px solid var(--rule-2);
+  .map .help {
+    fill: var(--sheet-3);
+    stroke: var(--ink-2);
+    stroke-width: 1;
   }
-  .heat thead th.leg span {
-    display: block;
-    padding-left: 2px;
-    white-space: nowrap;
-    writing-mode: vertical-rl;
-    transform: rotate(180deg);
-    font: 500 var(--t-1) / 1.1 var(--face-sign);
-  }
-  .heat .tot {
-    text-align: right;
-    padding-right: 10px;
+  .map .total {
+    text-anchor: end;
+    font-size: var(--t-3);
     font-weight: 500;
   }
-  .heat tr.help td {
-    vertical-align: bottom;
-    height: 34px;
+  .map .heads .total {
+    font-size: var(--t-2);
   }
-  .heat tr.help i {
+  .map .heads .unit {
+    color: var(--ink-3);
+    font-weight: 400;
+  }
+  /* A drawing paints no background: it says on which shades its words stand, for who measures their contrast. */
+  .map .on-none {
+    color: var(--ink-3);
+    background-color: var(--sheet-2);
+  }
+  .map .on-light {
+    color: var(--h-ink);
+    background-image: linear-gradient(var(--h-1), var(--h-2), var(--h-3));
+  }
+  .map .on-dark {
+    color: var(--h-ink-2);
+    background-image: linear-gradient(var(--h-4), var(--h-5));
+    font-weight: 600;
+  }
+  .map .peak,
+  .map .ring {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 2;
+  }
+  .map .ring {
+    stroke: var(--pen);
+    stroke-width: 3;
+  }
+  [data-h='0'] {
+    fill: var(--sheet-2);
+  }
+  [data-h='1'] {
+    fill: var(--h-1);
+    background: var(--h-1);
+  }
+  [data-h='2'] {
+    fill: var(--h-2);
+    background: var(--h-2);
+  }
+  [data-h='3'] {
+    fill: var(--h-3);
+    background: var(--h-3);
+  }
+  [data-h='4'] {
+    fill: var(--h-4);
+    background: var(--h-4);
+  }
+  [data-h='5'] {
+    fill: var(--h-5);
+    background: var(--h-5);
+  }
+  #figures th:first-child {
+    position: sticky;
+    left: 0;
+    z-index: 1;
+    width: 11rem;
+    background: var(--sheet);
+    white-space: normal;
+  }
+  #figures thead th:first-child {
+    background: var(--sheet-2);
+  }
+  #figures td .u {
     display: block;
-    background: var(--sheet-3);
-    border-top: 2px solid var(--ink-2);
+    color: var(--ink-3);
+    font-size: var(--t-1);
+    line-height: 1.2;
   }
-  .heat tr.help th {
-    font: 500 var(--t-2) / 1.2 var(--face-sign);
-    color: var(--ink-2);
-    vertical-align: bottom;
+  #figures td:has(.u) {
+    padding-block: 3px;
+    line-height: 1.2;
   }
 
   /* bars by row */
@@ -301,11 +322,7 @@ export const pictureCellStyles = css`
     .words.two {
       min-height: calc(7em + 6px);
     }
-    .heat {
-      min-width: 48rem;
-    }
-    .heat tbody th,
-    .heat thead th:first-child {
+    .names p {
       padding-left: 12px;
       font-size: var(--t-2);
     }

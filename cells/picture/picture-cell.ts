@@ -44,6 +44,8 @@ export class PictureCellElement extends CellElement<PictureCell> implements Pict
   static override properties: PropertyDeclarations = {
     picked: { attribute: false },
     widthPx: { state: true },
+    // What is owed is drawn once the card comes near.
+    far: { type: Boolean, hasChanged: (now: boolean, before?: boolean) => before === true && !now },
     setup: { state: true },
   };
 
@@ -51,10 +53,13 @@ export class PictureCellElement extends CellElement<PictureCell> implements Pict
 
   declare picked: PickDetail | null;
   declare widthPx: number;
+  /** Whether the card is out of sight, by more than half a page (out-of-sight.ts). */
+  declare far: boolean;
   /** Whether the settings are open. */
   declare private setup: boolean;
 
   #reads: ReadonlySet<string> = new Set();
+  #isDrawn = false;
   #picture: { readonly shape: PictureShape; readonly draw: Picture } | null = null;
   readonly #measured = new ResizeObserver(([entry]) => {
     const width = Math.floor(entry?.contentRect.width ?? 0);
@@ -66,17 +71,20 @@ export class PictureCellElement extends CellElement<PictureCell> implements Pict
     super();
     this.picked = null;
     this.widthPx = 0;
+    this.far = false;
     this.setup = false;
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.#measured.observe(this);
+    addEventListener('beforeprint', this.#draw);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#measured.disconnect();
+    removeEventListener('beforeprint', this.#draw);
   }
 
   protected override concerns(change: NotebookChange): boolean {
@@ -109,10 +117,17 @@ export class PictureCellElement extends CellElement<PictureCell> implements Pict
     return html`${this.#of(cell.shape).body(cell)}${this.#settings(cell)}`;
   }
 
+  /** Out of sight its words and figures follow an edit when there is time; its drawing does when it comes near. */
   protected override updated(): void {
-    const cell = this.cell;
-    if (cell) this.#of(cell.shape).drawn(cell);
+    if (!this.far || !this.#isDrawn) this.#draw();
   }
+
+  readonly #draw = (): void => {
+    const cell = this.cell;
+    if (!cell || !this.hasUpdated) return;
+    this.#of(cell.shape).drawn(cell);
+    this.#isDrawn = this.widthPx > 0;
+  };
 
   #settings(cell: PictureCell): TemplateResult {
     return setupFold(

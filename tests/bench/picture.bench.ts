@@ -102,8 +102,13 @@ export async function bench(): Promise<readonly RatioResult[]> {
       await all.waitFor();
     };
     const drawn = await cost(page, session, turn, fewer);
-    if ((await map.locator('td.h').count()) !== PARTS * LEGS)
-      throw new Error('The map does not show all its cells.');
+    // Each row's shades are as many boxes as there are legs.
+    const boxes = await map
+      .locator('svg.map path[data-h]')
+      .evaluateAll((paths) =>
+        paths.reduce((sum, path) => sum + (path.getAttribute('d')?.split('M').length ?? 1) - 1, 0),
+      );
+    if (boxes !== PARTS * LEGS) throw new Error('The map does not show all its cells.');
     const followed = await cost(page, session, (round) => edit(page, round));
     const choice = band.getByRole('combobox', { name: 'Which one is drawn' });
     const another = await cost(page, session, (round) =>

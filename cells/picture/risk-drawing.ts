@@ -1,0 +1,199 @@
+import { headWords, helpSteps, MAP, placeIn, type RiskFrame, riskFrame, totalWords } from './risk-frame.ts';
+import { cellWords, type RiskMap, type RiskPart } from './risk-reading.ts';
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** The likeliest leg is framed from this chance on: below it no figure stands in the cell. */
+const LEAST_PEAK = 0.005;
+
+/** A cell of the drawing: the part's place among those drawn, and the leg's. */
+export interface RiskPlace {
+  readonly row: number;
+  readonly leg: number;
+}
+
+interface DrawnRow {
+  readonly group: SVGGElement;
+  readonly stamp: string;
+  readonly at: number;
+}
+
+/**
+ * The map of parts by legs, legs drawn to length. The shades of a row are a path for each step and its figures a
+ * text for each ink, because forty parts on sixty legs as boxes of their own take the browser a fifth of a second
+ * to lay out and to paint. An edit draws those rows again that it changed.
+ */
+export class RiskDrawing {
+  readonly svg = make('svg', { class: 'map', 'aria-hidden': 'true' });
+  readonly #head = this.svg.appendChild(make('g', { class: 'heads' }));
+  readonly #totals = this.svg.appendChild(make('g', { class: 'heads' }));
+  readonly #body = this.svg.appendChild(make('g', {}));
+  readonly #ring = make('path', { class: 'ring' });
+  #frame: RiskFrame | null = null;
+  #stamp = '';
+  #headed = '';
+  #rows = new Map<string, DrawnRow>();
+
+  /** @param roomPx room for the legs and the totals, beside the names of the parts */
+  draw(map: RiskMap, parts: readonly RiskPart[], roomPx: number, scale: number): void {
+    const stamp = `${roomPx}|${scale}|${map.legs.map((leg) => `${leg.name},${leg.place},${leg.length},${leg.far}`).join(';')}`;
+    let frame = this.#frame;
+    if (frame === null || stamp !== this.#stamp) {
+      frame = riskFrame(map.legs, roomPx, scale);
+      this.#frame = frame;
+      this.#stamp = stamp;
+      this.#rows = new Map();
+      this.#body.replaceChildren();
+      this.#headed = '';
+      drawHead(this.#head, map, frame);
+    }
+    const headed = `${map.calls}|${map.money}`;
+    if (headed !== this.#headed) drawTotalHeads(this.#totals, map, frame);
+    this.#headed = headed;
+    const height = frame.top + frame.row * parts.length;
+    setAll(this.svg, { width: frame.width, height, viewBox: `0 0 ${frame.width} ${height}` });
+    this.#drawRows(frame, parts);
+  }
+
+  #drawRows(frame: RiskFrame, parts: readonly RiskPart[]): void {
+    const rows = new Map<string, DrawnRow>();
+    const fresh: SVGGElement[] = [];
+    parts.forEach((part, at) => {
+      const before = this.#rows.get(part.name);
+      const { stamp, build } = rowOf(frame, part);
+      const isSame = before?.stamp === stamp;
+      const group = isSame ? before.group : build();
+      if (!isSame) {
+        fresh.push(group);
+        before?.group.remove();
+      }
+      if (!isSame || before.at !== at)
+        group.setAttribute('transform', `translate(0,${frame.top + at * frame.row})`);
+      group.dataset.part = part.name;
+      rows.set(part.name, { group, stamp, at });
+    });
+    for (const [name, { group }] of this.#rows) if (!rows.has(name)) group.remove();
+    this.#body.append(...fresh);
+    this.#rows = rows;
+  }
+
+  /** The cell under a point of the window; null where there is none. */
+  placeAt(clientX: number, clientY: number): RiskPlace | null {
+    if (!this.#frame) return null;
+    const { left, top, width } = this.svg.getBoundingClientRect();
+    // On a page that is zoomed or printed the drawing may be smaller than its own measures.
+    const zoom = width > 0 ? this.#frame.width / width : 1;
+    const at = placeIn(this.#frame, (clientX - left) * zoom, (clientY - top) * zoom);
+    return at && at.row < this.#rows.size ? at : null;
+  }
+
+  /** Rings a cell; returns its left and right edge in px, null where no cell is ringed. */
+  ring(at: RiskPlace | null): readonly [number, number] | null {
+    const frame = this.#frame;
+    if (!at || !frame || at.row >= this.#rows.size) {
+      this.#ring.remove();
+      return null;
+    }
+    const [left, right] = [frame.edges[at.leg] ?? 0, frame.edges[at.leg + 1] ?? 0];
+    const width = right - left - MAP.gap;
+    const top = frame.top + at.row * frame.row;
+    this.#ring.setAttribute('d', `M${left},${top}h${width}v${frame.box}h-${width}z`);
+    if (!this.#ring.isConnected) this.svg.append(this.#ring);
+    return [left, right];
+  }
+}
+
+/** Texts in three inks: on no shade, on a light one, on a dark one. */
+const INKS = ['on-none', 'on-light', 'on-dark'] as const;
+const inkOf = (step: number): 0 | 1 | 2 => (step === 0 ? 0 : step < 4 ? 1 : 2);
+
+/** A row's whole content as one text, to tell whether it changed, and what builds it. */
+function rowOf(frame: RiskFrame, part: RiskPart): { stamp: string; build: () => SVGGElement } {
+  const shades = ['', '', '', '', '', ''];
+  const words = ['', '', ''];
+  const places = ['', '', ''];
+  let peak = -1;
+  let most = LEAST_PEAK;
+  part.cells.forEach((cell, leg) => {
+    if (cell.chance > most) [peak, most] = [leg, cell.chance];
+    shades[cell.step] += frame.boxes[leg] ?? '';
+    const figure = cellWords(cell.chance);
+    if (figure === '') return;
+    const ink = inkOf(cell.step);
+    words[ink] += figure;
+    places[ink] += `${frame.digits[leg]?.[figure.length - 1] ?? ''} `;
+  });
+  const totals = totalWords(part.chance, part.cost);
+  const stamp = [...shades, ...words, ...places, peak, ...totals].join('|');
+  const build = (): SVGGElement => {
+    const group = make('g', {});
+    shades.forEach((d, step) => {
+      if (d !== '') group.append(make('path', { d, 'data-h': step }));
+    });
+    const foot = frame.box / 2 + 0.36 * MAP.text * frame.scale;
+    words.forEach((figures, ink) => {
+      if (figures !== '')
+        group.append(text(figures, { class: INKS[ink]!, x: places[ink]!.trimEnd(), y: foot }));
+    });
+    if (peak >= 0) group.append(make('path', { class: 'peak', d: frame.boxes[peak]! }));
+    totals.forEach((total, at) => {
+      group.append(text(total, { class: 'total', x: frame.totals[at]!, y: foot }));
+    });
+    return group;
+  };
+  return { stamp, build };
+}
+
+function drawHead(head: SVGGElement, map: RiskMap, frame: RiskFrame): void {
+  const { scale, edges } = frame;
+  const foot = MAP.head * scale - 6;
+  const words = map.legs.map((leg, at) => {
+    const middle = (edges[at]! + edges[at + 1]! - MAP.gap) / 2 + 0.34 * MAP.text * scale;
+    const name = text(headWords(leg.place), { transform: `translate(${middle},${foot}) rotate(-90)` });
+    const title = document.createElementNS(SVG, 'title');
+    title.textContent = leg.name;
+    name.append(title);
+    return name;
+  });
+  const lines = edges.map((edge) => `M${edge - MAP.gap / 2},4V${frame.top - MAP.gap}`).join('');
+  const steps = map.legs.some((leg) => !Number.isNaN(leg.far))
+    ? [make('path', { class: 'help', d: helpSteps(map.legs, frame) })]
+    : [];
+  head.replaceChildren(make('path', { class: 'lines', d: lines }), ...steps, ...words);
+}
+
+function drawTotalHeads(heads: SVGGElement, map: RiskMap, frame: RiskFrame): void {
+  const line = 15 * frame.scale;
+  const foot = MAP.head * frame.scale - 6;
+  const words = [
+    [map.calls === 'left' ? 'If left' : 'As called', '%'],
+    ['At stake', map.money],
+  ];
+  heads.replaceChildren(
+    ...words.flatMap(([name = '', unit = ''], at) => [
+      text(name, { class: 'total', x: frame.totals[at]!, y: foot - line }),
+      text(unit, { class: 'total unit', x: frame.totals[at]!, y: foot }),
+    ]),
+  );
+}
+
+type Attributes = Readonly<Record<string, string | number>>;
+
+function make<K extends keyof SVGElementTagNameMap>(tag: K, attributes: Attributes): SVGElementTagNameMap[K] {
+  const element = document.createElementNS(SVG, tag);
+  setAll(element, attributes);
+  return element;
+}
+
+function setAll(element: Element, attributes: Attributes): void {
+  for (const [name, value] of Object.entries(attributes)) {
+    const words = String(value);
+    if (element.getAttribute(name) !== words) element.setAttribute(name, words);
+  }
+}
+
+function text(words: string, attributes: Attributes): SVGTextElement {
+  const element = make('text', attributes);
+  element.textContent = words;
+  return element;
+}
