@@ -20,6 +20,9 @@ import { figureWords, turnScale } from './turn-scale.ts';
 /** A part is looked at this long before its reasons are asked for, in ms: arrow keys pass over many. */
 const ASK_AFTER_MS = 250;
 
+/** Room that is kept before the first answer, in rem: what most parts' reasons take. */
+const USUAL_REM = 17;
+
 /**
  * Why the plan has its call for a part: the runner-up in a sentence, then what would change the call, one line
  * a figure: dot is now, post is the break-even, hatched is where another call has it. Both figures are printed.
@@ -45,7 +48,7 @@ export class CallWhyElement extends LitElement {
   #stopped: { readonly solution: PlanSolution; readonly part: string } | null = null;
   #later: ReturnType<typeof setTimeout> | undefined;
   #busy = false;
-  /** Height of the last whole answer, px: it is kept while another is worked out, so that nothing below jumps. */
+  /** Height of the longest answer so far, px: it is kept for those that come, so that nothing below moves. */
   #roomPx = 0;
 
   constructor() {
@@ -78,12 +81,14 @@ export class CallWhyElement extends LitElement {
   }
 
   #keepRoom(): void {
-    if (this.#busy) {
-      this.style.minHeight = `${this.#roomPx}px`;
+    const { working, solution } = this.#plan();
+    const isSaid = solution?.result != null && isSolved(solution.result);
+    if (!isSaid && !working) {
+      this.style.minHeight = '';
       return;
     }
-    this.style.minHeight = '';
-    this.#roomPx = this.offsetHeight;
+    if (!this.#busy) this.#roomPx = Math.max(this.#roomPx, this.offsetHeight);
+    this.style.minHeight = `max(${USUAL_REM}rem, ${this.#roomPx}px)`;
   }
 
   #plan(): { readonly working: boolean; readonly solution: PlanSolution | null } {

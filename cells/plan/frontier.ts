@@ -10,7 +10,7 @@ import { touches } from '../shared/cell-element.ts';
 import { says } from '../shared/cell-events.ts';
 import { controlStyles } from '../shared/control-styles.ts';
 import { NotebookController } from '../shared/notebook-controller.ts';
-import { tableStyles } from '../shared/sheet-styles.ts';
+import { tableStyles } from '../shared/sheet-table-styles.ts';
 import { frontierStyles } from './frontier.styles.ts';
 import {
   type DrawnPoint,

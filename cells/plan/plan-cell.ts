@@ -10,7 +10,7 @@ import { CellElement } from '../shared/cell-element.ts';
 import { faultBox } from '../shared/fault-box.ts';
 import { readsStyles, setupFold } from '../shared/reads-settings.ts';
 import { settingStyles } from '../shared/setting-line.ts';
-import { tableStyles } from '../shared/sheet-styles.ts';
+import { tableStyles } from '../shared/sheet-table-styles.ts';
 import { gaugeStyles } from '../tally/gauge.ts';
 import { PlanAsking } from './plan-asking.ts';
 import { bagRows, bagsView } from './plan-bags.ts';

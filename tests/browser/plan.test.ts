@@ -154,7 +154,15 @@ test('the panel says why a part has its call, and at which figures it would turn
   await showAllCalls(page);
   await callOf(page, 'Ignition coil').getByRole('rowheader').click();
   const why = page.locator('sw-side-panel sw-call-why');
+  // What stands below the reasons has its place before they are there.
+  const fedBy = (): Promise<number> =>
+    page
+      .locator('sw-side-panel section.two')
+      .evaluate((links) => links.getBoundingClientRect().top + links.closest('.panel')!.scrollTop);
+  await why.getByText('What would change this call').waitFor(SLOWLY);
+  const place = await fedBy();
   await why.getByText('Hatched: there the plan has').waitFor(SLOWLY);
+  expect(await fedBy()).toBe(place);
   expect(await words(why.locator('.says'))).toMatch(/wins by [\d.]+ EUR over/);
   const scale = why.locator('.scale').first();
   expect(await scale.getAttribute('aria-label')).toMatch(
