@@ -7,7 +7,7 @@ import { CellElement, touches } from '../shared/cell-element.ts';
 import { type PickDetail, pick, says } from '../shared/cell-events.ts';
 import { cautionIcon } from '../shared/icons.ts';
 import { inkRule } from '../shared/ink-rule.ts';
-import { tableStyles } from '../shared/sheet-styles.ts';
+import { tableStyles } from '../shared/sheet-table-styles.ts';
 import { gridMove } from '../shared/table-keys.ts';
 import { CALL_KINDS, type CallKind } from './call-kind.ts';
 import { editForCall, editForForbidding, forbidRefusal, type PinRefusal, pinRefusal } from './call-pin.ts';

@@ -12,7 +12,7 @@ import { CellElement } from '../shared/cell-element.ts';
 import { type PickDetail, pick } from '../shared/cell-events.ts';
 import { readsSettings, readsStyles, setupFold } from '../shared/reads-settings.ts';
 import { settingLine, settingStyles } from '../shared/setting-line.ts';
-import { tableStyles } from '../shared/sheet-styles.ts';
+import { tableStyles } from '../shared/sheet-table-styles.ts';
 import { bandPicture } from './band-picture.ts';
 import { barsPicture } from './bars-picture.ts';
 import { mapPicture } from './map-picture.ts';

@@ -9,9 +9,11 @@ import { drawWhenSeen } from '../shared/out-of-sight.ts';
 import { readsSettings, readsStyles, setupFold } from '../shared/reads-settings.ts';
 import { fileWord, saveText } from '../shared/save-text.ts';
 import { settingStyles } from '../shared/setting-line.ts';
-import { tableStyles } from '../shared/sheet-styles.ts';
+import { tableStyles } from '../shared/sheet-table-styles.ts';
 import { prepCellStyles } from './prep-cell.styles.ts';
 import { prepCsv, prepMarkdown } from './prep-files.ts';
+import { prepPaperStyles } from './prep-paper.styles.ts';
+import { prepPhoneStyles } from './prep-phone.styles.ts';
 import { type PrepReading, readPrep } from './prep-reading.ts';
 import { PREP_SETTINGS } from './prep-roles.ts';
 import { prepSheet } from './prep-sheet.ts';
@@ -34,6 +36,8 @@ export class PrepCellElement extends CellElement<PrepCell> {
     settingStyles,
     readsStyles,
     prepCellStyles,
+    prepPhoneStyles,
+    prepPaperStyles,
   ];
 
   /** Whether the settings are open. */

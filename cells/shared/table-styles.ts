@@ -1,6 +1,6 @@
 import { css } from 'lit';
 
-/** The grid of tables and pairings, on top of the tables of sheet-styles.ts. */
+/** The grid of tables and pairings, on top of the tables of sheet-table-styles.ts. */
 export const gridStyles = css`
   /* collapsed borders do not travel with cells that stick to an edge */
   table {

@@ -5,7 +5,7 @@ import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
 import { CellElement } from '../shared/cell-element.ts';
 import { pick } from '../shared/cell-events.ts';
 import type { EntryDetail } from '../shared/figure-field.ts';
-import { tableStyles } from '../shared/sheet-styles.ts';
+import { tableStyles } from '../shared/sheet-table-styles.ts';
 import { gauge, gaugeStyles } from './gauge.ts';
 import { singleFigures } from './single-figures.ts';
 import { tallyCellStyles } from './tally-cell.styles.ts';
