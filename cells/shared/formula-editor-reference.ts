@@ -6,6 +6,7 @@ import { LATER_FUNCTIONS } from '../../src/formula/functions/later.ts';
 import { MISSING_FUNCTIONS } from '../../src/formula/functions/missing.ts';
 import { PLAIN_FUNCTIONS } from '../../src/formula/functions/plain.ts';
 import type { FormulaFunction } from '../../src/formula/functions/registry.ts';
+import { SHARED_FUNCTIONS } from '../../src/formula/functions/shared.ts';
 import { WEAR_FUNCTIONS } from '../../src/formula/functions/wear.ts';
 import { baseStyles } from './base-styles.ts';
 import { controlStyles } from './control-styles.ts';
@@ -24,6 +25,7 @@ export const REFERENCE: readonly (readonly [string, readonly FormulaFunction[]])
   ['Sudden failure', FAILURE_FUNCTIONS],
   ['Chance hits', HIT_FUNCTIONS],
   ['What may follow later', LATER_FUNCTIONS],
+  ['Spares that bikes share', SHARED_FUNCTIONS],
 ];
 
 /** `sw-take`: the name of a function that is to be written where the cursor is. */

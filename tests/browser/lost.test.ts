@@ -56,7 +56,7 @@ describe('a storage that the browser refuses', () => {
     ],
     ['never answers', 'IDBFactory.prototype.open = () => new EventTarget()'],
   ])('and %s: told, the notebook works, and goes out as a file', async (_how, script) => {
-    await withApp({ plan: false }, async ({ page }) => {
+    await withApp({ valuesAlone: true }, async ({ page }) => {
       await page.addInitScript(script);
       // Nothing is kept yet in a profile of its own; what the first load kept is out of reach now.
       await page.reload();
@@ -85,7 +85,7 @@ describe('a storage that vanishes', () => {
     );
 
   it('between two visits is told by the names it should have, and the file is asked for', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
+    await withApp({ valuesAlone: true }, async ({ page }) => {
       await setHour(page, '42');
       await expect.poll(() => kept(page).textContent()).toMatch(/^Kept/);
       await emptied(page);
@@ -105,7 +105,7 @@ describe('a storage that vanishes', () => {
   });
 
   it('under an open page takes nothing: the next edit keeps the whole notebook again', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
+    await withApp({ valuesAlone: true }, async ({ page }) => {
       await setHour(page, '43');
       await expect.poll(() => kept(page).textContent()).toMatch(/^Kept/);
       await emptied(page);
@@ -117,7 +117,7 @@ describe('a storage that vanishes', () => {
   });
 
   it('as a whole is kept again by itself, or it is told that it cannot be', async () => {
-    await withApp({ plan: false }, async ({ page, context, url }) => {
+    await withApp({ valuesAlone: true }, async ({ page, context, url }) => {
       await setHour(page, '45');
       await expect.poll(() => kept(page).textContent()).toMatch(/^Kept/);
       const states: string[] = [];
@@ -150,7 +150,7 @@ describe('a storage that vanishes', () => {
 
 describe('no room left', () => {
   it('for this page: told, kept in memory, handed out as a file, and kept once there is room', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
+    await withApp({ valuesAlone: true }, async ({ page }) => {
       await hour(page).waitFor();
       await expect.poll(() => kept(page).textContent()).toMatch(/^Kept/);
       // As browsers do it when a page has used up its share: the transaction is given up.
@@ -180,7 +180,7 @@ describe('no room left', () => {
       return;
     }
     try {
-      await withApp({ plan: false, userDataFolder: disk.folder, expected: [/./] }, async ({ page }) => {
+      await withApp({ valuesAlone: true, userDataFolder: disk.folder, expected: [/./] }, async ({ page }) => {
         await setHour(page, '47');
         await expect.poll(() => kept(page).textContent()).toMatch(/^Kept/);
         disk.fill();
@@ -209,7 +209,7 @@ describe('a second home', () => {
     });
 
   it('is offered once, after the first edit, and its file is kept current from then on', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
+    await withApp({ valuesAlone: true }, async ({ page }) => {
       await page.addInitScript(PICKER);
       await page.reload();
       await hour(page).waitFor();
@@ -231,7 +231,7 @@ describe('a second home', () => {
   });
 
   it('that cannot be written any more is told', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
+    await withApp({ valuesAlone: true }, async ({ page }) => {
       await page.addInitScript(PICKER);
       await page.reload();
       await setHour(page, '51');
@@ -251,7 +251,7 @@ describe('a second home', () => {
   });
 
   it('comes with asking the browser, whose answer is told', async () => {
-    await withApp({ plan: false, onDisk: true }, async ({ page }) => {
+    await withApp({ valuesAlone: true, onDisk: true }, async ({ page }) => {
       await page.addInitScript('StorageManager.prototype.persist = async () => false');
       await page.reload();
       await setHour(page, '51');

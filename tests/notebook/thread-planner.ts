@@ -6,12 +6,13 @@ import { PlanSolver } from '../../src/plan/solver/plan-solver.ts';
 /** Plans in the test's own thread. */
 export function threadPlanner(): Planner {
   const solver = new PlanSolver(inThreadRunner());
+  const questions = inThreadRunner();
   return {
     plan: (instance) => solver.ask({ kind: 'plan', instance }),
     cancel: () => solver.cancel(),
     ask: async (task, signal) => {
       signal.throwIfAborted();
-      return new PlanSolver(inThreadRunner()).ask(task);
+      return new PlanSolver(questions).ask(task);
     },
     tryFigure: async (document, trial, signal) => {
       signal.throwIfAborted();

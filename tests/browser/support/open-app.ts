@@ -5,7 +5,7 @@ import { type Browser, type BrowserContext, chromium, type Page, type ViewportSi
 import { findBrowser } from '../../../src/commands/find-browser.mjs';
 import { type AppServer, serveApp } from './server.ts';
 import { Troubles, watchForTroubles } from './troubles.ts';
-import { openWithoutPlan } from './without-plan.ts';
+import { openChanged, valuesAlone, withoutPlan } from './without-plan.ts';
 
 const FLAGS = [
   '--no-sandbox',
@@ -39,6 +39,8 @@ export interface OpenAppOptions {
   readonly offline?: boolean;
   /** False opens the worked example without its plan, which takes seconds to be worked out; true if absent. */
   readonly plan?: boolean;
+  /** True opens nothing but the values of the worked example, where the notebook does not matter. */
+  readonly valuesAlone?: boolean;
   /** The browser's language, en-GB if absent. */
   readonly locale?: string;
   /** Complaints that the test provokes on purpose. */
@@ -72,7 +74,8 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenedApp> 
   try {
     const context = await newContext(options, options.userDataFolder ?? freshFolder);
     await watchForTroubles(context, troubles);
-    if (options.plan === false) await openWithoutPlan(context);
+    if (options.valuesAlone) await openChanged(context, valuesAlone);
+    else if (options.plan === false) await openChanged(context, withoutPlan);
     const page = context.pages()[0] ?? (await context.newPage());
     const end = async (stop: () => Promise<void>): Promise<void> => {
       try {

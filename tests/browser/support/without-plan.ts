@@ -10,18 +10,24 @@ interface Written {
   readonly cells: readonly Record<string, unknown>[];
 }
 
-/**
- * Opens the worked example without its plan: each part has its own cheapest call. To work a plan out keeps both
- * cores busy for seconds, which a test of something else need not wait for.
- */
-export async function openWithoutPlan(context: BrowserContext): Promise<void> {
-  const body = withoutPlan(await readFile(join(distFolder, EXAMPLE), 'utf8'));
+/** Gives pages another worked example to open than the one that was built. */
+export async function openChanged(context: BrowserContext, change: (text: string) => string): Promise<void> {
+  const body = change(await readFile(join(distFolder, EXAMPLE), 'utf8'));
   await context.route(`**/${EXAMPLE}`, (route) =>
     route.fulfill({ status: 200, contentType: 'application/json', body }),
   );
 }
 
-/** The worked example without its plan, and all that reads it changed to go on without it. */
+/** The values of the worked example alone: a notebook that is there at once, for what concerns any notebook. */
+export function valuesAlone(text: string): string {
+  const notebook = JSON.parse(text) as Written;
+  return JSON.stringify({ ...notebook, cells: notebook.cells.filter(({ kind }) => kind === 'value') });
+}
+
+/**
+ * The worked example without its plan: each part has its own cheapest call. To work a plan out keeps both cores
+ * busy for seconds, which a test of something else need not wait for.
+ */
 export function withoutPlan(text: string): string {
   const notebook = JSON.parse(text) as Written;
   const cells = notebook.cells
