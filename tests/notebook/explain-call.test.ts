@@ -10,31 +10,34 @@ import { threadPlanner } from './thread-planner.ts';
 // Some dozens of plans are solved here, one after another.
 vi.setConfig({ testTimeout: 60_000 });
 
-/** Explains a part of the demo, and tells what came first. */
-async function explained(part: string): Promise<{ first: CallWhy | null; last: CallWhy }> {
-  const planner = threadPlanner();
-  const live = LiveNotebook.open(demo(), planner);
+// One planner for all: each plan begins from those found before.
+const planner = threadPlanner();
+
+/** The demo with its plan, which all tests here only read. */
+let planOfDemo: Promise<Omit<Parameters<typeof explainCall>[0], 'part' | 'now'> & { live: LiveNotebook }>;
+
+async function solved(document: NotebookDocument) {
+  const live = LiveNotebook.open(document, planner);
   await live.settled();
   const { solution } = live.planOf('plan');
   const plan = live.document.cells.find((cell) => cell.kind === 'plan');
   if (!solution?.result || !isSolved(solution.result) || plan?.kind !== 'plan') throw new Error('no plan');
+  return { live, document: live.document, plan, instance: solution.instance, solved: solution.result };
+}
+
+/** Explains a part of the demo, and tells what came first. */
+async function explained(part: string): Promise<{ first: CallWhy | null; last: CallWhy }> {
+  planOfDemo ??= solved(demo());
+  const { live, ...asked } = await planOfDemo;
   let first: CallWhy | null = null;
   const last = await explainCall(
-    {
-      document: live.document,
-      plan,
-      instance: solution.instance,
-      solved: solution.result,
-      part,
-      now: figuresNow(live, plan, part),
-    },
+    { ...asked, part, now: figuresNow(live, asked.plan, part) },
     planner,
     new AbortController().signal,
     (told) => {
       first = told;
     },
   );
-  live.dispose();
   if (last === null) throw new Error(`nothing about ${part}`);
   return { first, last };
 }
@@ -63,7 +66,7 @@ async function planned(document: NotebookDocument, part: string, call: string | 
             cell.kind === 'calls' ? { ...cell, pins: { [part]: call } } : cell,
           ),
         };
-  const live = LiveNotebook.open(pinned, threadPlanner());
+  const live = LiveNotebook.open(pinned, planner);
   await live.settled();
   const cost = figure(live, 'plan.cost');
   const chosen = texts(live, 'decision.call')[texts(live, 'decision.part').indexOf(part)];
@@ -116,22 +119,10 @@ test('a first answer comes at once, without break-evens and with the other calls
 });
 
 test('what is given up is not answered', async () => {
-  const planner = threadPlanner();
-  const live = LiveNotebook.open(withValue(demo(), 'cash_limit', 700), planner);
-  await live.settled();
-  const { solution } = live.planOf('plan');
-  const plan = live.document.cells.find((cell) => cell.kind === 'plan');
-  if (!solution?.result || !isSolved(solution.result) || plan?.kind !== 'plan') throw new Error('no plan');
+  const { live, ...asked } = await solved(withValue(demo(), 'cash_limit', 700));
   const stopper = new AbortController();
   stopper.abort(new Error('given up'));
-  const asked = {
-    document: live.document,
-    plan,
-    instance: solution.instance,
-    solved: solution.result,
-    part: 'Battery',
-    now: figuresNow(live, plan, 'Battery'),
-  };
-  await expect(explainCall(asked, planner, stopper.signal)).rejects.toThrow('given up');
+  const question = { ...asked, part: 'Battery', now: figuresNow(live, asked.plan, 'Battery') };
+  await expect(explainCall(question, planner, stopper.signal)).rejects.toThrow('given up');
   live.dispose();
 });
