@@ -524,7 +524,7 @@ test.each([
   ['Day at 1440 px', { width: 1440, height: 900 }, 'light'],
   ['Shed at 390 px', { width: 390, height: 844 }, 'dark'],
 ] as const)('the dialog is accessible and nothing stands out of it: %s', async (_, viewport, colorScheme) => {
-  await withTablesOnly({ server, viewport, colorScheme, reducedMotion: 'reduce' }, async ({ page }) => {
+  await withTablesOnly({ server, viewport, colorScheme }, async ({ page }) => {
     await tablesThere(page);
     await drop(page, 'march.csv', cheaper);
     await expect.poll(() => foot(page).textContent(), SLOWLY).toMatch(/come in/);

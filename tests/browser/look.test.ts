@@ -206,7 +206,7 @@ describe('the worked example with its plan', () => {
   let app: OpenedApp;
 
   beforeAll(async () => {
-    app = await openApp({ server });
+    app = await openApp({ server, reducedMotion: 'no-preference' });
     await settled(app.page);
     await app.page.locator('sw-plan-cell').getByText('Proven best').waitFor(SLOWLY);
     await settled(app.page);

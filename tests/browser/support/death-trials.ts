@@ -26,8 +26,11 @@ interface PageApp {
 // What a browser may complain of on a small disk; nothing of it is the page's own.
 const EXPECTED = [/ERR_/, /error occurred when fetching the script/, /Failed to access storage/];
 
+/** The long run saves a notebook of the usual size; for a few trials a small one will do, which is open sooner. */
+const SIZE = process.env.SPAREWELL_KILLS === undefined ? { valuesAlone: true } : { plan: false };
+
 const openOn = (server: AppServer, userDataFolder: string): Promise<OpenedApp> =>
-  openApp({ server, userDataFolder, plan: false, expected: EXPECTED });
+  openApp({ server, userDataFolder, ...SIZE, expected: EXPECTED });
 
 /** The number of the last edit in the notebook that opens; the notebook must open, and tell of no loss. */
 async function lastEdit(page: Page): Promise<number> {

@@ -31,6 +31,7 @@ export interface OpenAppOptions {
   readonly path?: string;
   /** CSS pixels, 1440 x 900 if absent. */
   readonly viewport?: ViewportSize;
+  /** 'reduce' if absent: what moves is drawn by the processor here, frame by frame, and concerns few tests. */
   readonly reducedMotion?: 'reduce' | 'no-preference';
   readonly colorScheme?: 'light' | 'dark';
   /** A touch screen with a finger for a pointer. */
@@ -118,7 +119,7 @@ async function newContext(
 ): Promise<BrowserContext> {
   const settings = {
     viewport: options.viewport ?? BENCH_VIEWPORT,
-    reducedMotion: options.reducedMotion ?? 'no-preference',
+    reducedMotion: options.reducedMotion ?? 'reduce',
     colorScheme: options.colorScheme ?? 'light',
     hasTouch: options.touch ?? false,
     serviceWorkers: options.offline ? ('allow' as const) : ('block' as const),
