@@ -8,6 +8,14 @@ export const callsCellStyles = css`
     border-collapse: separate;
     border-spacing: 0;
   }
+  /* Room for the widest of the state words, and figures of one width, so that nothing beside them moves. */
+  .state {
+    font-variant-numeric: tabular-nums;
+  }
+  .state > :last-child {
+    min-width: 42px;
+    text-align: right;
+  }
   .state .in {
     color: var(--ink-2);
   }
@@ -240,6 +248,10 @@ export const callsCellStyles = css`
 
   /* too narrow for a column a call: each part folds to two lines */
   @container (max-width: 799px) {
+    .state .calm {
+      display: inline-block;
+      visibility: hidden;
+    }
     .state .in {
       display: none;
     }

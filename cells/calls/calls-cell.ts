@@ -111,14 +111,15 @@ export class CallsCellElement extends CellElement<CallsCell> {
   protected override headNote(_cell: CallsCell): TemplateResult {
     const count = countCalls(this.#reading?.parts ?? []);
     const money = this.#reading?.money ?? '';
-    return html`<span class="in">expected cost${money === '' ? '' : ` in ${money}`}</span><span>${count.proposed} proposed</span>
-      ${count.byHand === 0 ? nothing : html`<span class="hand">${count.byHand} by hand</span>`}
-      ${count.forbidden === 0 ? nothing : html`<span class="hand">${count.forbidden} forbidden</span>`}
-      ${count.refused === 0 ? nothing : html`<span class="bad">${count.refused} by hand not allowed</span>`}
-      ${count.waiting === 0 ? nothing : html`<span class="busy">${count.waiting} waiting</span>`}
-      ${count.needPrice === 0 ? nothing : html`<span class="bad">${count.needPrice} ${count.needPrice === 1 ? 'needs' : 'need'} a price</span>`}
+    // What comes and goes stands in front, so that the words that stay do not move.
+    return html`${count.noneLeft === 0 ? nothing : html`<span class="bad">${count.noneLeft} with every call forbidden</span>`}
       ${count.noneMeets === 0 ? nothing : html`<span class="bad">${count.noneMeets} without a call that meets the limit</span>`}
-      ${count.noneLeft === 0 ? nothing : html`<span class="bad">${count.noneLeft} with every call forbidden</span>`}`;
+      ${count.needPrice === 0 ? nothing : html`<span class="bad">${count.needPrice} ${count.needPrice === 1 ? 'needs' : 'need'} a price</span>`}
+      ${count.waiting === 0 ? nothing : html`<span class="busy">${count.waiting} waiting</span>`}
+      ${count.refused === 0 ? nothing : html`<span class="bad">${count.refused} by hand not allowed</span>`}
+      ${count.forbidden === 0 ? nothing : html`<span class="hand">${count.forbidden} forbidden</span>`}
+      ${count.byHand === 0 ? nothing : html`<span class="hand">${count.byHand} by hand</span>`}
+      <span class="in">expected cost${money === '' ? '' : ` in ${money}`}</span><span>${count.proposed} proposed</span>`;
   }
 
   protected override body(cell: CallsCell, state: CardState): unknown {

@@ -37,6 +37,11 @@ export const planCellStyles = css`
     font: 400 var(--t-2) / 1.3 var(--face-read);
     color: var(--ink-2);
   }
+  /* Buttons that come and go take no room of their own, so that nothing moves when they do. */
+  .one-line .plain,
+  header .stop {
+    margin-block: -10px;
+  }
   .verdict {
     display: flex;
     gap: 10px;
@@ -186,6 +191,8 @@ export const planCellStyles = css`
   .hand-line {
     color: var(--pen);
     line-height: 1.45;
+    /* Two lines, which the answer takes. */
+    min-height: 2.9em;
   }
   .bags th[scope='row'] {
     white-space: normal;
@@ -237,6 +244,25 @@ export const planCellStyles = css`
     }
     .flush > h3 {
       padding-inline: 12px;
+    }
+    .one-line .beside {
+      display: block;
+      margin-left: 0;
+      white-space: nowrap;
+    }
+    .one-line .plain,
+    header .stop {
+      margin-block: -14px;
+    }
+    .before {
+      position: absolute;
+      width: 1px;
+      height: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
+    .hand-line {
+      min-height: 5.8em;
     }
     .limits td.g,
     .limits th.g {

@@ -126,7 +126,7 @@ export class PlanCellElement extends CellElement<PlanCell> {
     if (!working) return nothing;
     const before = solution?.result == null ? '' : 'the plan before is shown meanwhile';
     // A plan that is there at once shows no button: the style lets it appear after a while.
-    return html`<span class="in">${before} <button type="button" class="plain stop" @click=${() => this.notebook.planner?.cancel()}>Stop<span class="sr"> working out the plan</span></button></span>`;
+    return html`<span class="in"><span class="before">${before}</span> <button type="button" class="plain stop" @click=${() => this.notebook.planner?.cancel()}>Stop<span class="sr"> working out the plan</span></button></span>`;
   }
 
   protected override body(cell: PlanCell, _state: CardState): unknown {
@@ -182,7 +182,7 @@ export class PlanCellElement extends CellElement<PlanCell> {
     const savings = this.#savings.isAbout(solution) ? this.#savings.answer : null;
     const asking = this.#savings.busy
       ? html`<span role="status">working out what one more would save</span> <button type="button" class="plain" @click=${() => this.#stop(solution)}>Stop</button>`
-      : '';
+      : 'and what one more of each would save';
     return html`${sumsView(totals, instance.money)}
       ${limitsView(
         // Those of the bags stand with the bags.
