@@ -42,16 +42,18 @@ export function opensWords(opens: string, jobs: number): string {
   return jobs === 1 ? opens : `${opens}, once for ${jobs} jobs`;
 }
 
-/** `Rear inner tube, 3 new, for 2 bikes`. */
+/** `Rear inner tube, 3 new, for 2 bikes`; `Clutch cable, 2 old ones, for 2 bikes`. */
 export function spareWords(line: {
   readonly part: string;
   readonly pieces: number;
   readonly old: boolean;
   readonly bikes: number;
 }): string {
-  const count = line.pieces === 1 ? '' : `${showNumber(line.pieces)} `;
+  const count = showNumber(line.pieces);
+  const one = line.old ? 'the old one' : 'new';
+  const what = line.pieces === 1 ? one : `${count} ${line.old ? 'old ones' : 'new'}`;
   const shared = line.bikes > 1 ? `, for ${showNumber(line.bikes)} bikes` : '';
-  return `${line.part}, ${count}${line.old ? 'the old one' : 'new'}${shared}`;
+  return `${line.part}, ${what}${shared}`;
 }
 
 /** Said on every sheet: the sums are about money and days. */

@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { expect, test } from 'vitest';
 import { prepCsv, prepMarkdown } from '../../../cells/prep/prep-files.ts';
 import { type PrepReading, readPrep } from '../../../cells/prep/prep-reading.ts';
-import { dateWords, orderWords } from '../../../cells/prep/prep-words.ts';
+import { dateWords, orderWords, spareWords } from '../../../cells/prep/prep-words.ts';
 import type { PrepCell } from '../../../src/notebook/document.ts';
 import { pinEdit } from '../../../src/notebook/edits.ts';
 import type { LiveNotebook } from '../../../src/notebook/live-notebook.ts';
@@ -149,4 +149,13 @@ test('an order without a known day says so', () => {
   expect(orderWords({ orderBy: 20938, arrivesInDays: 1 })).toBe(
     'order by Fri 30 April 2027, 1 day to arrive',
   );
+});
+
+test.each([
+  ['Clutch cable, new', 1, false, 1],
+  ['Clutch cable, the old one', 1, true, 1],
+  ['Clutch cable, 3 new, for 2 bikes', 3, false, 2],
+  ['Clutch cable, 2 old ones, for 2 bikes', 2, true, 2],
+])('a spare on the list: %s', (said, pieces, old, bikes) => {
+  expect(spareWords({ part: 'Clutch cable', pieces, old, bikes })).toBe(said);
 });
