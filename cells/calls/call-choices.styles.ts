@@ -64,6 +64,12 @@ export const callChoicesStyles = css`
     font-style: normal;
     white-space: nowrap;
   }
+  .nm em.sentence {
+    display: block;
+    margin: 2px 0 0;
+    line-height: 1.25;
+    white-space: normal;
+  }
   .nm em.byhand {
     color: var(--pen);
   }

@@ -145,7 +145,7 @@ export class CallChoices extends NotebookElement {
     if (margin.kind === 'level') return html`<em>level</em>`;
     if (margin.kind === 'only') return html`<em>the only one allowed</em>`;
     if (margin.kind === 'limits')
-      return html`<em>${margin.by} ${money} over its own cheapest, within the limits</em>`;
+      return html`<em class="sentence">${margin.by} ${money} over its own cheapest, within the limits</em>`;
     return margin.kind === 'over' ? html`<em class="byhand">by hand, ${margin.by}</em>` : nothing;
   }
 

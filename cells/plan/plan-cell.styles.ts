@@ -268,8 +268,13 @@ export const planCellStyles = css`
     .limits th.g {
       display: none;
     }
+    /* For screen readers alone, and within the table: outside it would make the table scroll sideways. */
+    .limits {
+      position: relative;
+    }
     .limits .more-saves {
       position: absolute;
+      left: 0;
       width: 1px;
       overflow: hidden;
       clip-path: inset(50%);

@@ -276,6 +276,8 @@ test('on a phone nothing is wider than the page', async () => {
   await ready(page);
   await spending(page);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  const scroll = plan(page).getByRole('group', { name: 'Limits of the plan' });
+  expect(await scroll.evaluate((box) => box.scrollWidth - box.clientWidth)).toBe(0);
   const card = (await plan(page).boundingBox())!;
   for (const table of ['.limits', '.shopping']) {
     const box = (await plan(page).locator(table).boundingBox())!;
