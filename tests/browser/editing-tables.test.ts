@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axe } from './support/axe.ts';
-import { withApp } from './support/open-app.ts';
+import { LEG, legsNotebook, withNotebook } from './support/own-notebook.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 import { columnWords, figure, putOnClipboard, tableCard, words } from './support/table-card.ts';
 
@@ -13,7 +13,7 @@ beforeAll(async () => {
 
 afterAll(() => server.close());
 
-const LENGTH = 1;
+const LENGTH = LEG.length;
 
 /** The card of the legs with the keyboard on a figure, nothing being written. */
 async function legsAt(page: Page, row: number, column: number): Promise<Locator> {
@@ -38,7 +38,7 @@ async function handsReady(page: Page): Promise<void> {
 }
 
 test('by keyboard a block is marked, filled, emptied, and each is one step of undo', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     await handsReady(page);
     const legs = await legsAt(page, 0, LENGTH);
     const before = await columnWords(legs, LENGTH);
@@ -53,6 +53,18 @@ test('by keyboard a block is marked, filled, emptied, and each is one step of un
       .toEqual([before[0], before[0], before[0], ...before.slice(3)]);
     await page.keyboard.press('Control+z');
     await expect.poll(() => columnWords(legs, LENGTH)).toEqual(before);
+
+    // Across, into a column in another unit: 260 and 310 km of 1.609344 km to the mile.
+    await page.keyboard.press('Shift+ArrowUp');
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Control+Shift+D');
+    await expect
+      .poll(async () => (await columnWords(legs, LEG.spare)).slice(0, 3))
+      .toEqual(['161.6', '192.6', '–']);
+    await page.keyboard.press('Control+z');
+    await expect.poll(async () => (await columnWords(legs, LEG.spare))[0]).toBe('–');
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Shift+ArrowLeft');
 
     await page.keyboard.press('Delete');
     await expect.poll(() => columnWords(legs, LENGTH)).toEqual(['–', '–', '–', ...before.slice(3)]);
@@ -69,7 +81,7 @@ test('by keyboard a block is marked, filled, emptied, and each is one step of un
 });
 
 test('a table from another program is pasted over the figures, and a copy of them can be pasted back', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     await handsReady(page);
     const html =
       '<meta charset="utf-8"><table><tr><td>111,5</td></tr><tr><td>1<b>22</b>&nbsp;km</td></tr></table>';
@@ -103,7 +115,7 @@ test('a table from another program is pasted over the figures, and a copy of the
 });
 
 test('by pointer a block is dragged over or marked with Shift; the click that ends a drag writes nothing', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     const legs = await legsAt(page, 0, LENGTH);
     await figure(legs, 1, LENGTH).hover();
     await page.mouse.down();
@@ -124,7 +136,7 @@ test('by pointer a block is dragged over or marked with Shift; the click that en
 });
 
 test('rows are put in, moved and taken out where they stand', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     await handsReady(page);
     const legs = await legsAt(page, 1, 0);
     const before = await columnWords(legs, 0);
@@ -147,7 +159,7 @@ test('rows are put in, moved and taken out where they stand', async () => {
 });
 
 test('a sorted and sifted table is another view of the same rows: what is written goes into its own row', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     await handsReady(page);
     const legs = await legsAt(page, 0, LENGTH);
     const more = legs.getByRole('button', { name: /^Show all \d+ rows$/ });
@@ -184,25 +196,25 @@ test('a sorted and sifted table is another view of the same rows: what is writte
 });
 
 test('finding goes from figure to figure, in rows that are not yet in the page too', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     await handsReady(page);
-    const wear = tableCard(page, 'Legs');
-    await figure(wear, 0, 0).focus();
-    const last = await words(wear.locator('tbody th').last());
+    const legs = tableCard(page, 'Legs');
+    await figure(legs, 0, 0).focus();
+    const last = await words(legs.locator('tbody th').last());
     await page.keyboard.press('Control+f');
-    await wear.getByLabel('Find', { exact: true }).fill(last.slice(0, 12));
+    await legs.getByLabel('Find', { exact: true }).fill(last.slice(0, 12));
     await page.keyboard.press('Enter');
     await expect
-      .poll(() => wear.locator('tbody [tabindex="0"]').getAttribute('data-row'))
-      .toBe(String((await wear.locator('tbody tr').count()) - 1));
+      .poll(() => legs.locator('tbody [tabindex="0"]').getAttribute('data-row'))
+      .toBe(String((await legs.locator('tbody tr').count()) - 1));
     await page.keyboard.press('Escape');
-    await expect.poll(() => wear.getByLabel('Find', { exact: true }).count()).toBe(0);
+    await expect.poll(() => legs.getByLabel('Find', { exact: true }).count()).toBe(0);
   });
 });
 
 test('by touch alone a block is marked corner by corner, filled and emptied', async () => {
   const viewport = { width: 390, height: 844 };
-  await withApp({ server, plan: false, viewport, touch: true }, async ({ page }) => {
+  await withNotebook({ server, viewport, touch: true }, legsNotebook(), async ({ page }) => {
     await handsReady(page);
     const legs = tableCard(page, 'Legs');
     const before = await columnWords(legs, LENGTH);
@@ -220,7 +232,55 @@ test('by touch alone a block is marked corner by corner, filled and emptied', as
     await legs.getByRole('button', { name: 'Done' }).tap();
     await expect.poll(() => marked(legs).count()).toBe(0);
     await figure(legs, 1, LENGTH).tap();
-    const field = legs.locator('sw-figure-field input');
-    await expect.poll(() => field.getAttribute('inputmode')).toBe('decimal');
+    // Each kind of column brings up its own keyboard, or the device's own list or calendar.
+    const field = legs.locator('sw-figure-field input, sw-figure-field select');
+    const editor = () =>
+      field.evaluate((each) => [each.localName, each.getAttribute('type'), each.getAttribute('inputmode')]);
+    await expect.poll(editor).toEqual(['input', 'text', 'decimal']);
+    await page.keyboard.press('Escape');
+    await figure(legs, 1, LEG.start).tap();
+    await expect.poll(editor).toEqual(['input', 'date', 'text']);
+    await page.keyboard.press('Escape');
+    await figure(legs, 1, LEG.surface).tap();
+    await expect.poll(editor).toEqual(['select', null, null]);
+    await field.selectOption('sand');
+    await page.keyboard.press('Escape');
+    await expect.poll(() => words(figure(legs, 1, LEG.surface))).toBe('sand');
+  });
+});
+
+test('dates, choices and yes or no have editors of their own, by keyboard', async () => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
+    const legs = await legsAt(page, 0, LEG.start);
+    const field = legs.locator('sw-figure-field input, sw-figure-field select');
+    await page.keyboard.press('Enter');
+    await field.waitFor();
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('Tab');
+    await expect.poll(() => words(figure(legs, 0, LEG.start))).toBe('2026-03-03');
+
+    await page.keyboard.press('Enter');
+    await field.waitFor();
+    await expect.poll(() => field.locator('option').allTextContents()).toEqual(['–', 'yes', 'no']);
+    await page.keyboard.press('n');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => words(figure(legs, 0, LEG.shop))).toBe('no');
+
+    await figure(legs, 0, LEG.surface).focus();
+    await page.keyboard.press('Enter');
+    await field.waitFor();
+    await page.keyboard.press('g');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => words(figure(legs, 0, LEG.surface))).toBe('gravel');
+
+    // What is no date is refused where it is typed, and the date that was there stays.
+    await figure(legs, 1, LEG.start).click();
+    await page.keyboard.press('Control+A');
+    await page.keyboard.type('soon');
+    await page.keyboard.press('Enter');
+    await legs.getByText("'soon' is not a date").waitFor();
+    await page.keyboard.press('Escape');
+    await expect.poll(() => words(figure(legs, 1, LEG.start))).toBe('2026-03-02');
   });
 });
