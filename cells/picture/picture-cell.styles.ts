@@ -332,5 +332,11 @@ export const pictureCellStyles = css`
     .more {
       display: none;
     }
+    figure {
+      break-inside: avoid;
+    }
+    .key i {
+      print-color-adjust: exact;
+    }
   }
 `;

@@ -8,7 +8,7 @@ const SIGNS: readonly (readonly [CallKind, string])[] = [
   ['keep', 'new on, old in the pack'],
   ['carry', 'old on, new in the pack'],
   ['way', 'changed on the way'],
-  ['leave', 'old one stays on'],
+  ['leave', 'left on'],
 ];
 
 /** What the signs of the sheet mean; they are told apart without colour. */

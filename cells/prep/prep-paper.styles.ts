@@ -23,19 +23,28 @@ export const prepPaperStyles = css`
     .page td,
     .page tfoot td,
     .page tfoot th {
-      height: 17px;
+      height: 16px;
       line-height: 1.2;
     }
     .page tr.group > * {
-      height: 19px;
+      height: 18px;
       padding-bottom: 1px;
     }
+    .page tfoot td,
+    .page tfoot th {
+      border-top: 0;
+      box-shadow: none;
+    }
+    .page tfoot tr:first-child > * {
+      border-top: 3px double var(--ink);
+    }
     .warn {
-      margin-top: 9px;
-      padding: 5px 10px;
+      margin-top: 7px;
+      padding: 3px 10px 4px;
+      line-height: 1.25;
     }
     .list {
-      padding-top: 7px;
+      padding-top: 6px;
     }
     .scroll {
       overflow: visible;
@@ -53,10 +62,13 @@ export const prepPaperStyles = css`
       height: 11px;
     }
     .jobs .write {
-      width: 72px;
+      width: 60px;
+    }
+    .jobs th.write {
+      white-space: normal;
     }
     .jobs td.write i:not(:only-child) {
-      width: 42px;
+      width: 34px;
     }
     .jobs tbody th {
       white-space: nowrap;
@@ -65,13 +77,24 @@ export const prepPaperStyles = css`
       height: 12px;
     }
     .sign {
-      padding-top: 24px;
+      padding-top: 20px;
+    }
+    .sign span {
+      padding-top: 2px;
+      font-size: var(--t-1);
+      line-height: 1.1;
     }
     .legend {
-      gap: 2px 14px;
-      margin-top: 6px;
-      padding-top: 4px;
+      gap: 2px 10px;
+      margin-top: 5px;
+      padding-top: 3px;
       font-size: var(--t-1);
+    }
+    .page .glyph {
+      height: 13px;
+    }
+    .legend .glyph {
+      margin-right: 0;
     }
     /* a list that fits into one column is not begun at the very foot of a page */
     .pair .list:nth-child(-n + 2) {
@@ -86,6 +109,12 @@ export const prepPaperStyles = css`
     .pair th,
     .pair td {
       padding-right: 4px;
+    }
+    .pair thead .num {
+      white-space: nowrap;
+    }
+    .page .pair .num + .num {
+      padding-left: 5px;
     }
   }
 `;

@@ -1,8 +1,8 @@
-import axeCore from 'axe-core';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeNotebookFile } from '../../src/notebook/notebook-file.ts';
 import { atRest } from './support/at-rest.ts';
+import { axe } from './support/axe.ts';
 import { type OpenedApp, openApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 import { withTablesOnly } from './support/tables-only.ts';
@@ -113,21 +113,6 @@ async function watchFrames(page: Page, title: string): Promise<() => Promise<str
 
 const number = (text: string): number => Number(text.replaceAll(',', '').replace('−', '-'));
 
-/** What axe finds in the pictures alone; the whole page is looked at by the tests of the shell. */
-async function faultsOfPictures(page: Page): Promise<string[]> {
-  await page.evaluate(axeCore.source);
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as { axe: typeof axeCore };
-    const { violations } = await axe.run(
-      { include: [{ fromShadowDom: ['sparewell-app', 'sw-road', 'sw-picture-cell'] }] },
-      { resultTypes: ['violations'] },
-    );
-    return violations.map(
-      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.flat().at(-1)).join()}`,
-    );
-  });
-}
-
 /** What the map draws: for each part its figures leg by leg, the steps of their shades, and its totals. */
 const drawnMap = (map: Locator): Promise<Record<string, DrawnRow>> =>
   map.locator('svg.map').evaluate((svg) => {
@@ -168,7 +153,7 @@ test('the map draws the figures of its table, tells a cell that is pointed at an
   const map = card(page, 'Where it would hurt');
   await map.locator('svg.map').waitFor();
   expect(Object.keys(await drawnMap(map)).length).toBe(14);
-  expect(await faultsOfPictures(page)).toEqual([]);
+  expect(await axe(page, ['sparewell-app', 'sw-road', 'sw-picture-cell'])).toEqual([]);
   await map.getByRole('button', { name: 'Show all 36' }).click();
   await map.locator('details.figures > summary').click();
   await map.locator('details.figures tbody tr').first().waitFor();
