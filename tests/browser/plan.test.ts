@@ -78,8 +78,11 @@ async function placesOf(page: Page): Promise<readonly unknown[]> {
   return Promise.all(staying.map((one) => one.boundingBox()));
 }
 
+const budgetField = (page: Page): Locator =>
+  page.locator('sw-value-cell').getByLabel('Cash for parts').first();
+
 async function setBudget(page: Page, sumOf: string): Promise<void> {
-  const field = page.locator('sw-value-cell').getByLabel('Cash for parts').first();
+  const field = budgetField(page);
   await field.fill(sumOf);
   await field.press('Enter');
 }
@@ -129,15 +132,17 @@ describe('the worked example', () => {
   test('stopped, the plan says so and is worked out again when asked', async () => {
     const { page } = app;
     await settled(page);
-    await setBudget(page, '700');
+    // Another one where the test is tried once more, as the same would be no edit.
+    const budget = (await budgetField(page).inputValue()) === '700' ? '690' : '700';
+    await setBudget(page, budget);
     // Its button comes late so as not to flicker; the keyboard is quicker.
     const stop = plan(page).locator('header .stop');
     await stop.evaluate((button: HTMLElement) => button.click());
     const again = plan(page).getByRole('button', { name: 'Work it out again' });
     await again.waitFor(SLOWLY);
     await again.click();
-    await ready(page);
-    expect(await sum(page, 'Cash')).toBeLessThanOrEqual(700);
+    await settled(page);
+    expect(await sum(page, 'Cash')).toBeLessThanOrEqual(Number(budget));
   });
 });
 
@@ -260,7 +265,7 @@ describe('a plan of few parts', () => {
     await point.focus();
     await page.keyboard.press('Enter');
     await expect.poll(() => sum(page, 'Cash'), SLOWLY).toBeLessThanOrEqual(200);
-    const field = page.locator('sw-value-cell').getByLabel('Cash for parts').first();
+    const field = budgetField(page);
     expect(await field.inputValue()).toBe('200');
     // The budget alone is another, so the picture is still true.
     expect(await frontier.getByText('figures of before').count()).toBe(0);
