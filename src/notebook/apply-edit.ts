@@ -282,7 +282,9 @@ function applyForbid(cell: Cell, edit: EditOf<'forbid'>): CallsCell {
   const where = `${cellWords(cell)}, the calls of '${part}'`;
   expectBefore(edit.before, found.includes(call), where);
   const calls = found.filter((name) => name !== call);
+  // In one order always, so that a call that is allowed again and forbidden once more stands where it did.
   if (edit.after) calls.push(call);
+  calls.sort();
   refuseIf(forbiddenRefusal(part, calls), where);
   const others = Object.entries(cell.forbidden ?? {}).filter(([name]) => name !== part);
   if (edit.after && others.length >= BOUNDS.pins)

@@ -146,6 +146,9 @@ const CASES: readonly (readonly [string, FaultKind, RegExp, string?])[] = [
   ['spread_from_cv(-1)', 'domain', /v is -1/],
   // Waiting
   ['broken + reach', 'waits', /^Waits for broken\.$/],
+  // What is gone is told first, whatever else is wrong.
+  ['broken + gone_figure', 'unknown-name', /gone_figure/],
+  ['today * 2 + wear.gone_column', 'unknown-name', /Table wear has no column gone_column\./],
   // Bounds
   [`${'('.repeat(70)}1${')'.repeat(70)}`, 'size', /nested more than 64 levels/],
   [`1${'+1'.repeat(3000)}`, 'size', /4,000/],

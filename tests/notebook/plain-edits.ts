@@ -57,6 +57,9 @@ const entryFor = (kind: string, at: number): Entry =>
     at,
   )!;
 
+/** A name that no notebook has. */
+export const NEVER_THERE = 'nowhere_at_all';
+
 /** A formula of what the notebook has now; in a table or pairing it may read columns by their names alone. */
 function someFormula(plain: Plain, dice: Dice, own: PlainCell | null): Piece[] {
   const named = plain.cells.filter(({ kind }) => kind === 'value' || kind === 'formula');
@@ -75,7 +78,7 @@ function someFormula(plain: Plain, dice: Dice, own: PlainCell | null): Piece[] {
       [...member, ' + ', ...plainCell],
       read === null ? ['3'] : [{ ...read }, '  *  ', ...plainCell],
       ['sum( ', ...member],
-      ['nowhere_at_all + ', ...member],
+      [`${NEVER_THERE} + `, ...member],
     ],
     dice.c,
   )!;
@@ -164,10 +167,12 @@ const columnFormula: Maker = (plain, dice) => {
   };
 };
 
+const WRITTEN = new Set(['formula', 'left', 'right', 'unit_column']);
+
 /** The cell or column as a document has it. */
 function written<T>(plain: PlainCell | PlainColumn): T {
   return JSON.parse(
-    JSON.stringify(plain, (key, held) => (key === 'formula' ? textOf(held as Piece[]) : held)),
+    JSON.stringify(plain, (key, held) => (WRITTEN.has(key) ? textOf(held as Piece[]) : held)),
   ) as T;
 }
 
@@ -275,6 +280,39 @@ const changeColumn: Maker = (plain, { a, b, c }, fresh) => {
   };
 };
 
+/** The readings of a column in the units that another column gives for each row, or in one unit again. */
+const unitsByRow: Maker = (plain, { a, b, c }) => {
+  const cell = of(tables(plain), a);
+  if (cell === undefined) return null;
+  const kept = (kind: string): PlainColumn[] => cell.columns!.filter((each) => each.kind === kind);
+  const [column, by] = [of(kept('number'), b), of(kept('text'), c)];
+  if (column === undefined || by === undefined) return null;
+  const { unit_column: _, ...one } = column;
+  const pointer: Pointer = { cell: cell.id, column: by.id, name: by.name };
+  const after = c % 3 === 0 ? one : { ...one, unit_column: [pointer] };
+  return {
+    edit: (document) => make.replaceColumn(document, cell.id, column.id, written<TableColumn>(after)),
+    change: (held) => {
+      const changed = columnIn(held, cell.id, column.id);
+      delete changed.unit_column;
+      if (c % 3 !== 0) changed.unit_column = [{ ...pointer }];
+    },
+  };
+};
+
+/** Another heading for a card, and other words for a note. */
+const changeCell: Maker = (plain, { a }, fresh) => {
+  const cell = of(plain.cells, a);
+  if (cell === undefined) return null;
+  const changed = cell.kind === 'note' ? { title: fresh, text: `Words of ${fresh}` } : { title: fresh };
+  return {
+    edit: (document) => make.replaceCell(document, cell.id, written<Cell>({ ...cell, ...changed })),
+    change: (held) => {
+      Object.assign(cellIn(held, cell.id), changed);
+    },
+  };
+};
+
 /** Rows put in, taken out, or written over by a block that is longer than what it is put on. */
 const changeRows: Maker = (plain, { a, b, c }) => {
   const cell = of(tables(plain), a);
@@ -313,6 +351,17 @@ const several: Maker = (plain, dice, fresh) => {
   };
 };
 
+const shownMoney: Maker = (_, { a }) => {
+  const after = of(['', 'USD', 'GBP'], a)!;
+  return {
+    edit: (document) => make.notebookEdit(document, 'shown_money', after),
+    change: (held) => {
+      if (after === '') delete held.shown_money;
+      else held.shown_money = after;
+    },
+  };
+};
+
 const notebookField: Maker = (_, { a }, fresh) => {
   const after = of(['', 'metric', 'imperial'], a)!;
   return a % 2 === 0
@@ -346,6 +395,28 @@ const pin: Maker = (plain, { a, b }) => {
   };
 };
 
+const forbid: Maker = (plain, { a, b, c }) => {
+  const cell = plain.cells.find(({ kind }) => kind === 'calls');
+  if (cell === undefined) return null;
+  const part = of(['chain', 'rear pads'], a)!;
+  const call = of(['leave', 'replace'], b)!;
+  const after = c % 3 !== 0;
+  return {
+    edit: (document) => make.forbidEdit(document, cell.id, part, call, after),
+    change: (held) => {
+      const calls = cellIn(held, cell.id);
+      const all = new Map(Object.entries(calls.forbidden ?? {}));
+      const others = (all.get(part) ?? []).filter((each) => each !== call);
+      all.set(part, after ? [...others, call].sort() : others);
+      if (all.get(part)!.length === 0) all.delete(part);
+      if (all.size === 0) delete calls.forbidden;
+      else calls.forbidden = Object.fromEntries(all);
+      // A call that was set by hand cannot be ruled out and stay set.
+      if (after && calls.pins![part] === call) delete calls.pins![part];
+    },
+  };
+};
+
 const rename: Maker = (plain, { a, b, c }, fresh) => {
   const named = plain.cells.filter(({ name }) => name !== undefined);
   const cell = of(c % 2 === 0 ? named : withColumns(plain), a);
@@ -372,10 +443,14 @@ const MAKERS: readonly Maker[] = [
   removeColumn,
   moveColumn,
   changeColumn,
+  unitsByRow,
+  changeCell,
   changeRows,
   several,
   notebookField,
+  shownMoney,
   pin,
+  forbid,
   rename,
   rename,
 ];

@@ -22,6 +22,8 @@ export interface PlainColumn {
   name: string;
   title?: string;
   unit?: string;
+  /** Points at the column that says the units of the rows. */
+  unit_column?: Piece[];
   readonly kind: string;
   entries?: Entry[];
   formula?: Piece[];
@@ -40,12 +42,14 @@ export interface PlainCell {
   left?: Piece[];
   right?: Piece[];
   pins?: Record<string, string>;
+  forbidden?: Record<string, string[]>;
 }
 
 export interface Plain {
   title: string;
   gist: string;
   measures?: string;
+  shown_money?: string;
   cells: PlainCell[];
 }
 
@@ -54,7 +58,7 @@ const pieceText = (piece: Piece): string =>
 
 export const textOf = (pieces: readonly Piece[]): string => pieces.map(pieceText).join('');
 
-const POINTING = new Set(['formula', 'left', 'right']);
+const POINTING = new Set(['formula', 'left', 'right', 'unit_column']);
 
 /** The document that the notebook must hold. */
 export function documentOf(plain: Plain): unknown {
@@ -152,7 +156,8 @@ export function isThere(plain: Plain, pointer: Pointer): boolean {
 
 /** Gives a cell or a column another name; all that points at it follows. */
 export function renamePlain(plain: Plain, cellId: string, columnId: string | undefined, name: string): void {
-  for (const { pieces } of formulasOf(plain))
+  const units = plain.cells.flatMap(({ columns = [] }) => columns.flatMap((each) => each.unit_column ?? []));
+  for (const pieces of [...formulasOf(plain).map((each) => each.pieces), units])
     for (const piece of pieces) {
       if (typeof piece === 'string' || piece.cell !== cellId) continue;
       if (columnId === undefined) {

@@ -3,7 +3,7 @@ import { type Input, RunFault, repeat, type Vector, waitsFor } from '../evaluate
 import { type Fault, FormulaFault, isFault } from '../fault.ts';
 import { parseFormula } from '../parse.ts';
 import { rowsNode, type Scope } from '../scope.ts';
-import type { Term } from '../term.ts';
+import { type Term, walkTerms } from '../term.ts';
 import { PLAIN, sameDimensions, type Unit } from '../unit.ts';
 import { parseUnit } from '../unit-text.ts';
 import { checkCall } from './calls.ts';
@@ -43,13 +43,16 @@ export function checkFormula(
   scope: Scope,
   options: CheckOptions = {},
 ): CheckedFormula | Fault {
+  const context = new Context(scope, formula);
+  let term: Term | null = null;
   try {
-    const context = new Context(scope, formula);
-    const term = parseFormula(formula);
+    term = parseFormula(formula);
     const typed = finish(context, checkTerm(context, term), options.unit);
     return runnable(context, typed);
   } catch (error) {
-    if (error instanceof FormulaFault) return error.fault;
+    if (error instanceof FormulaFault) {
+      return (term === null ? null : goneName(context, term)) ?? error.fault;
+    }
     if (error instanceof RangeError) {
       return {
         kind: 'size',
@@ -60,6 +63,21 @@ export function checkFormula(
     }
     throw error;
   }
+}
+
+/** A name that is gone is told before anything else: to mend what else is wrong would only bring it to light. */
+function goneName(context: Context, formula: Term): Fault | null {
+  let found: Fault | null = null;
+  walkTerms(formula, (term) => {
+    if (found !== null || (term.type !== 'member' && (term.type !== 'name' || term.perUnit))) return;
+    try {
+      checkTerm(context, term);
+    } catch (error) {
+      if (!(error instanceof FormulaFault)) throw error;
+      if (error.fault.kind === 'unknown-name') found = error.fault;
+    }
+  });
+  return found;
 }
 
 function checkTerm(context: Context, term: Term): Typed {
