@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { withApp } from './support/open-app.ts';
+import { legsNotebook, withNotebook } from './support/own-notebook.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 import { columnWords, putOnClipboard, tableCard } from './support/table-card.ts';
 
@@ -49,7 +49,7 @@ const shown = async (page: Page): Promise<string> =>
   (await page.locator('sw-table-cell table').allTextContents()).join('\n').replace(/\s+/g, ' ');
 
 test('by keyboard alone: from an empty notebook to a worked table, faults, a rename, a paste, and all the way back', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     await page.locator('sw-value-cell input').first().waitFor();
     await expect.poll(() => page.evaluate(() => customElements.get('sw-block-bar') !== undefined)).toBe(true);
     await press(page, /^Notebook$/);

@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { withApp } from './support/open-app.ts';
+import { legsNotebook, withNotebook } from './support/own-notebook.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 import { columnWords, figure, putOnClipboard, tableCard } from './support/table-card.ts';
 
@@ -122,7 +122,7 @@ test('by touch alone: from an empty notebook to a worked table, a fault, a renam
   timeout: TIMEOUT_MS,
 }, async () => {
   const viewport = { width: 390, height: 844 };
-  await withApp({ server, plan: false, viewport, touch: true }, async ({ page }) => {
+  await withNotebook({ server, viewport, touch: true }, legsNotebook(), async ({ page }) => {
     const wear = await begin(page);
     await writeParts(page, wear);
     await addLeftOver(page, wear);

@@ -1,9 +1,8 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { FUNCTIONS } from '../../src/formula/functions/registry.ts';
-import { atRest } from './support/at-rest.ts';
 import { axe } from './support/axe.ts';
-import { withApp } from './support/open-app.ts';
+import { legsNotebook, withNotebook } from './support/own-notebook.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 
 let server: AppServer;
@@ -19,8 +18,6 @@ async function writing(page: Page, heading: string): Promise<Locator> {
   const card = page
     .locator('sw-formula-cell')
     .filter({ has: page.getByRole('heading', { name: heading, exact: true }) });
-  await card.locator('.fx').waitFor();
-  await atRest(page);
   await card.locator('.fx').click();
   await card.locator('.cm-content').waitFor();
   return card;
@@ -29,7 +26,7 @@ async function writing(page: Page, heading: string): Promise<Locator> {
 const offers = (card: Locator): Locator => card.getByRole('listbox').getByRole('option');
 
 test('names are completed, the function at hand explains itself, and the result stands below before it is kept', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     const card = await writing(page, 'Work in the shed');
     const kept = await card.locator('.cm-content').textContent();
     await page.keyboard.type(' + max(hour_v');
@@ -56,7 +53,7 @@ test('names are completed, the function at hand explains itself, and the result 
 });
 
 test('a fault is marked where it is, and its one mend is taken with one press', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     const card = await writing(page, 'Work in the shed');
     await page.keyboard.press('Control+a');
     await page.keyboard.type('hour_valu * 3 h');
@@ -71,7 +68,7 @@ test('a fault is marked where it is, and its one mend is taken with one press', 
 });
 
 test('all functions are listed from the registry, and one is written where the cursor is', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     const card = await writing(page, 'Work in the shed');
     await page.keyboard.type(' + ');
     await card.getByRole('button', { name: 'Functions' }).click();
@@ -90,7 +87,7 @@ test('all functions are listed from the registry, and one is written where the c
 
 test('on a phone the offers stay on the screen and are taken by a tap', async () => {
   const viewport = { width: 390, height: 844 };
-  await withApp({ server, plan: false, viewport, touch: true }, async ({ page }) => {
+  await withNotebook({ server, viewport, touch: true }, legsNotebook(), async ({ page }) => {
     const card = await writing(page, 'Work in the shed');
     await page.keyboard.press('Control+a');
     await page.keyboard.type('hour_v');

@@ -1,9 +1,10 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axe } from './support/axe.ts';
-import { withApp } from './support/open-app.ts';
+import { chooseInMenu } from './support/choose-in-menu.ts';
+import { legsNotebook, withNotebook } from './support/own-notebook.ts';
 import { type AppServer, serveApp } from './support/server.ts';
-import { figure, tableCard, words } from './support/table-card.ts';
+import { columnWords, figure, tableCard, words } from './support/table-card.ts';
 
 let server: AppServer;
 
@@ -29,15 +30,13 @@ const kept = (page: Page): Promise<void> =>
     .waitFor();
 
 async function moments(page: Page): Promise<Locator> {
-  await page.getByRole('button', { name: 'Notebook', exact: true }).click();
-  await page.getByRole('button', { name: 'Moments and what-ifs' }).click();
   const dialog = page.getByRole('dialog', { name: 'Moments and what-ifs' });
-  await dialog.waitFor();
+  await chooseInMenu(page, 'Moments and what-ifs', dialog);
   return dialog;
 }
 
 test('undo and redo go on after the page was loaded again', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     const legs = tableCard(page, 'Legs');
     await figure(legs, 0, LENGTH).waitFor();
     const first = await words(figure(legs, 0, LENGTH));
@@ -63,7 +62,7 @@ test('undo and redo go on after the page was loaded again', async () => {
 });
 
 test('a what-if stands beside what is on the page, and is gone to or dropped', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     const legs = tableCard(page, 'Legs');
     await figure(legs, 0, LENGTH).waitFor();
     const first = await words(figure(legs, 0, LENGTH));
@@ -93,5 +92,33 @@ test('a what-if stands beside what is on the page, and is gone to or dropped', a
     dialog = await moments(page);
     await dialog.getByRole('button', { name: /^Drop it/ }).click();
     await expect.poll(() => dialog.getByRole('listitem').count()).toBe(0);
+  });
+});
+
+test('two tabs are one notebook: edits made in both are kept, and undone from one of them', async () => {
+  await withNotebook({ server }, legsNotebook(), async ({ page, context }) => {
+    await figure(tableCard(page, 'Legs'), 0, LENGTH).waitFor();
+    await writeLength(page, 0, '111');
+    await kept(page);
+    const other = await context.newPage();
+    await other.goto(page.url());
+    const [here, there] = [tableCard(page, 'Legs'), tableCard(other, 'Legs')];
+    await expect.poll(() => words(figure(there, 0, LENGTH))).toBe('111');
+
+    await writeLength(other, 1, '222');
+    await expect.poll(() => words(figure(here, 1, LENGTH))).toBe('222');
+    // At the same time, one in each.
+    await Promise.all([writeLength(page, 2, '333'), writeLength(other, 3, '444')]);
+    const all = ['111', '222', '333', '444'];
+    for (const legs of [here, there])
+      await expect.poll(async () => (await columnWords(legs, LENGTH)).slice(0, 4)).toEqual(all);
+
+    // One notebook has one past: from either tab it is gone back to the beginning, and the other follows.
+    const undo = page.locator('sw-head-bar').getByRole('button', { name: 'Undo', exact: true });
+    for (let steps = 0; (await undo.isEnabled()) && steps < 10; steps += 1) await undo.click();
+    for (const legs of [here, there])
+      await expect
+        .poll(async () => (await columnWords(legs, LENGTH)).slice(0, 4))
+        .toEqual(['260', '310', '240', '230']);
   });
 });

@@ -1,10 +1,9 @@
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Cell, NotebookDocument } from '../../src/notebook/document.ts';
 import { axe } from './support/axe.ts';
 import { chooseInMenu } from './support/choose-in-menu.ts';
-import { withApp } from './support/open-app.ts';
+import { legsNotebook, withNotebook } from './support/own-notebook.ts';
 import { type AppServer, serveApp } from './support/server.ts';
-import { EXAMPLE, withoutPlan } from './support/without-plan.ts';
 
 let server: AppServer;
 
@@ -14,31 +13,27 @@ beforeAll(async () => {
 
 afterAll(() => server.close());
 
-interface Json {
-  cells: {
-    id: string;
-    content?: { value: unknown };
-    pins?: Record<string, string>;
-    columns?: { id: string; entries: unknown[] }[];
-  }[];
-  [field: string]: unknown;
-}
-
-/** The worked example as a partner might send it back. */
-async function partnersFile(page: Page, url: string): Promise<Json> {
-  const whole = await page.request.get(new URL(EXAMPLE, url).href);
-  const json = JSON.parse(withoutPlan(await whole.text())) as Json;
-  const cell = (id: string) => json.cells.find((one) => one.id === id)!;
-  const entries = (name: string) => cell('wear').columns!.find(({ id }) => id === name)!.entries;
-  const chain = entries('part').indexOf('Drive chain');
-  cell('cash_limit').content!.value = 900;
-  entries('now')[chain] = 320.2;
-  cell('decision').pins = { 'Clutch cable': 'replace' };
-  return json;
+/** The notebook as a partner might send it back. */
+function partnersFile(): NotebookDocument {
+  const sent = legsNotebook();
+  const cells = sent.cells.map((cell): Cell => {
+    if (cell.kind === 'value') return { ...cell, content: { ...cell.content, value: 30 } as never };
+    if (cell.kind !== 'table') return cell;
+    const columns = cell.columns.map((column) => {
+      if (column.kind === 'worked') return column;
+      if (cell.name === 'wear' && column.name === 'now')
+        return { ...column, entries: column.entries.with(0, 320.2) };
+      if (cell.name === 'route' && column.name === 'surface')
+        return { ...column, entries: column.entries.with(4, 'sand') };
+      return column;
+    });
+    return { ...cell, columns };
+  });
+  return { ...sent, cells };
 }
 
 test('a partner’s file is compared, taken one by one and whole, and undone; others are refused or told apart', async () => {
-  await withApp({ server, plan: false, viewport: { width: 390, height: 800 } }, async ({ page, url }) => {
+  await withNotebook({ server, viewport: { width: 390, height: 800 } }, legsNotebook(), async ({ page }) => {
     await page.locator('sw-value-cell input').first().waitFor();
     const dialog = page.getByRole('dialog', { name: 'A partner’s file' });
     await chooseInMenu(page, 'Compare a partner’s file', dialog);
@@ -48,7 +43,7 @@ test('a partner’s file is compared, taken one by one and whole, and undone; ot
       await dialog.getByRole('button', { name: 'Choose the file' }).click();
       await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
     };
-    const theirs = await partnersFile(page, url);
+    const theirs = partnersFile();
     await give('damaged.json', '{"format"');
     await dialog
       .getByText(/damaged\.json: This is not a whole notebook file.*Nothing was changed\./)
@@ -63,20 +58,20 @@ test('a partner’s file is compared, taken one by one and whole, and undone; ot
     expect(await dialog.getByText('another notebook,').count()).toBe(0);
     expect(await axe(page, ['sparewell-app', 'sw-merge'])).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-    const cash = page.locator('sw-value-cell').getByRole('textbox', { name: 'Cash for parts', exact: true });
-    await dialog.getByRole('button', { name: /^Take Cash for parts/ }).focus();
+    const hour = page.locator('sw-value-cell').getByRole('textbox', { name: 'hour_value', exact: true });
+    await dialog.getByRole('button', { name: /^Take hour_value/ }).focus();
     await page.keyboard.press('Enter');
-    await dialog.getByText('Cash for parts taken; Undo puts yours back.').waitFor();
+    await dialog.getByText('hour_value taken; Undo puts yours back.').waitFor();
     await dialog.getByText('2 things differ').waitFor();
-    expect(await cash.inputValue()).toBe('900');
+    expect(await hour.inputValue()).toBe('30');
     await dialog.getByRole('button', { name: 'Take all' }).click();
     await dialog.getByText('back.json has nothing that differs.').waitFor();
     await dialog.getByRole('button', { name: 'Close' }).click();
 
-    for (const left of ['900', '1,050']) {
+    for (const left of ['30', '25']) {
       await page.getByRole('button', { name: 'Notebook', exact: true }).click();
       await page.locator('sw-head-bar .menu').getByRole('button', { name: 'Undo' }).click();
-      await expect.poll(() => cash.inputValue()).toBe(left);
+      await expect.poll(() => hour.inputValue()).toBe(left);
     }
   });
-}, 120_000);
+});

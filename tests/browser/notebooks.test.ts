@@ -1,7 +1,8 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axe } from './support/axe.ts';
-import { withApp } from './support/open-app.ts';
+import { chooseInMenu } from './support/choose-in-menu.ts';
+import { legsNotebook, withNotebook } from './support/own-notebook.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 
 let server: AppServer;
@@ -17,9 +18,8 @@ const title = (page: Page): Promise<string> =>
 
 /** The list of notebooks, open. */
 async function list(page: Page): Promise<Locator> {
-  await page.getByRole('button', { name: 'Notebook', exact: true }).click();
-  await page.getByRole('button', { name: 'All notebooks' }).click();
   const dialog = page.getByRole('dialog', { name: 'Notebooks on this device' });
+  await chooseInMenu(page, 'All notebooks', dialog);
   await dialog.getByRole('listitem').first().waitFor();
   return dialog;
 }
@@ -28,13 +28,13 @@ const line = (dialog: Locator, name: string): Locator =>
   dialog.getByRole('listitem').filter({ has: dialog.page().getByText(name, { exact: true }) });
 
 test('notebooks are copied, renamed, opened, removed and put back', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     await page.locator('sw-value-cell input').first().waitFor();
     const first = await title(page);
     let dialog = await list(page);
     await expect
       .poll(() => line(dialog, first).textContent())
-      .toMatch(/open now, changed today, .* cards, \d+ kB/);
+      .toMatch(/open now, changed today, .* cards, [\d.]+ kB/);
     expect(await axe(page, ['sparewell-app', 'sw-notebooks'])).toEqual([]);
 
     await line(dialog, first).getByRole('button', { name: /^Copy/ }).click();
@@ -83,7 +83,7 @@ async function drop(page: Page, name: string, text: string): Promise<void> {
 }
 
 test('a dropped file is opened; a newer, damaged or foreign one is refused with a sentence, and what is open stays', async () => {
-  await withApp({ server, plan: false }, async ({ page }) => {
+  await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     await page.locator('sw-value-cell input').first().waitFor();
     const first = await title(page);
     await expect

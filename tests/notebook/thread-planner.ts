@@ -8,7 +8,8 @@ export function threadPlanner(): Planner {
   const solver = new PlanSolver(inThreadRunner());
   const questions = inThreadRunner();
   return {
-    plan: (instance) => solver.ask({ kind: 'plan', instance }),
+    // A busy machine may need more than the page would give it.
+    plan: (instance) => solver.ask({ kind: 'plan', instance, timeLimitS: 60 }),
     cancel: () => solver.cancel(),
     ask: async (task, signal) => {
       signal.throwIfAborted();
