@@ -354,6 +354,17 @@ test('where 1.250 could be either, one plain question is asked', async () => {
       'part number;description;price EUR\nOV-1;Drive chain;1.250\nOV-2;Subframe;1.480\n',
     );
     await expect.poll(() => dialog(page).locator('.question p').first().textContent()).toContain('1.250');
+    // A file was dropped: the heading holds the keyboard, and no ring stands round anything.
+    expect(
+      await dialog(page)
+        .locator('h2')
+        .evaluate((head) => head.matches(':focus')),
+    ).toBe(true);
+    expect(
+      await dialog(page)
+        .locator('h2')
+        .evaluate((head) => getComputedStyle(head).outlineStyle),
+    ).toBe('none');
     expect(await bringIn(page).isDisabled()).toBe(true);
     await dialog(page).getByRole('button', { name: 'the mark parts thousands' }).click();
     await expect.poll(() => dialog(page).locator('.offers').first().textContent()).toContain('1,250.00 EUR');

@@ -40,6 +40,10 @@ export const importDialogStyles = css`
   h2 {
     font: 600 var(--t-6b) / 1.2 var(--face-sign);
   }
+  /* it holds the keyboard when the dialog opens, and nothing can be done to it */
+  #heading:focus {
+    outline: none;
+  }
   .head p {
     color: var(--ink-2);
   }

@@ -107,7 +107,7 @@ export class ImportDialog extends LitElement {
     >
       <div class="dlg">
         <div class="head">
-          <h2 id="heading">${title}</h2>
+          <h2 id="heading" tabindex="-1" autofocus>${title}</h2>
           <p>Nothing changes in the notebook until you bring the rows in.</p>
           <button class="x" aria-label="Close" @click=${this.#close}>${closeIcon()}</button>
         </div>
