@@ -11,6 +11,7 @@ import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import type { Fault } from '../../formula/fault.ts';
 import type { Cell, CellKind } from '../../notebook/document.ts';
 import { cellTemplate } from './cell-template.ts';
+import { keepInSight } from './keep-in-sight.ts';
 import { lanePieces } from './lanes.ts';
 import { CARD_KINDS } from './new-cell.ts';
 import { roadStyles } from './road-view.styles.ts';
@@ -80,7 +81,7 @@ export class RoadView extends NotebookElement {
   focusStop(id: string): void {
     const stop = this.#element(id);
     stop?.focus({ preventScroll: true });
-    stop?.scrollIntoView({ block: 'nearest' });
+    if (stop) keepInSight(stop);
   }
 
   /** Put the keyboard inside a card. */

@@ -6,6 +6,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import type { NotebookDocument } from '../../notebook/document.ts';
+import { keepInSight } from '../road/keep-in-sight.ts';
 import { rememberWalk, walkSeen } from './walk-seen.ts';
 import { type WalkStep, walkSteps } from './walk-steps.ts';
 
@@ -77,7 +78,7 @@ export class Walk implements ReactiveController {
           ? (this.#page.road?.cardOf(at.cell) ?? null)
           : null;
     this.#mark(shown);
-    if (shown && at !== 'tally') shown.scrollIntoView({ block: 'start', behavior: 'instant' });
+    if (shown && at !== 'tally') keepInSight(shown, 'start');
   }
 
   /** A pen line round what the stop is about. */

@@ -1,0 +1,41 @@
+/** How long cards that come near are waited for, ms: each is drawn when the page has time. */
+const DRAWN_AFTER_MS = 1200;
+
+/** What a hand does that ends the holding: from then on the page is where it is put. */
+const BY_HAND = ['wheel', 'touchstart', 'pointerdown', 'keydown'] as const;
+
+let release: () => void = () => undefined;
+
+/**
+ * Scrolls to a card. Cards on the way are drawn when they come near and push those below them: the card is held
+ * where it was scrolled to until they have, or until a hand scrolls, presses or types. One jump ends another.
+ *
+ * @param block where in the window: 'start' has its head under the tally; if absent that for a card out of sight,
+ *   and as little as need be for one that is partly seen
+ */
+export function keepInSight(card: Element, block?: ScrollLogicalPosition): void {
+  release();
+  const { top, bottom } = card.getBoundingClientRect();
+  const isSeen = bottom > 0 && top < innerHeight;
+  const where: ScrollIntoViewOptions = {
+    block: block ?? (isSeen ? 'nearest' : 'start'),
+    behavior: 'instant',
+  };
+  const until = performance.now() + DRAWN_AFTER_MS;
+  let frame = 0;
+  const hold = (): void => {
+    if (!card.isConnected || performance.now() > until) {
+      release();
+      return;
+    }
+    card.scrollIntoView(where);
+    frame = requestAnimationFrame(hold);
+  };
+  release = () => {
+    cancelAnimationFrame(frame);
+    for (const act of BY_HAND) removeEventListener(act, release, true);
+    release = () => undefined;
+  };
+  for (const act of BY_HAND) addEventListener(act, release, { capture: true, passive: true });
+  hold();
+}
