@@ -8,6 +8,9 @@ import { type AppServer, serveApp } from './support/server.ts';
 import { withTablesOnly } from './support/tables-only.ts';
 import { LEGS, PARTS, wideNotebook } from './support/wide-notebook.ts';
 
+/** A busy machine takes its time. */
+const SLOWLY = { timeout: 20_000 };
+
 let server: AppServer;
 // One opening for all that is looked at: a test leaves the page as the next one needs it.
 let app: OpenedApp;
@@ -221,6 +224,7 @@ test('an edit draws again what it changed, out of sight not before it comes near
   const { page } = app;
   const band = card(page, 'A reading along the road');
   const costs = card(page, 'What the trip costs');
+  await costs.locator('svg.drawn').waitFor();
   const before = await band.locator('svg.drawn').elementHandle();
   const figures = (): Promise<string[]> =>
     costs.locator('svg.drawn text').evaluateAll((all) => all.map((text) => text.textContent ?? ''));
@@ -232,10 +236,11 @@ test('an edit draws again what it changed, out of sight not before it comes near
   await told.first().waitFor();
   // The table under the picture follows when there is time, the drawing when it is seen.
   const table = async (): Promise<string[]> => (await tableOf(costs)).map(([, figure]) => figure ?? '');
-  await expect.poll(async () => (await table()).every((figure) => drawn.includes(figure))).toBe(false);
+  const isOld = async (): Promise<boolean> => (await table()).every((figure) => drawn.includes(figure));
+  await expect.poll(isOld, SLOWLY).toBe(false);
   expect(await figures()).toEqual(drawn);
   await costs.scrollIntoViewIfNeeded();
-  await expect.poll(figures).toEqual(expect.arrayContaining(await table()));
+  await expect.poll(figures, SLOWLY).toEqual(expect.arrayContaining(await table()));
   // What a part's gauge shows does not hang on wages.
   expect(await before?.evaluate((svg) => svg.isConnected)).toBe(true);
   await band.getByRole('button', { name: 'Fold A reading' }).click();
