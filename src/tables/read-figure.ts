@@ -67,7 +67,7 @@ function inColumnUnit(figure: number, typed: string, unitText: string): FigureRe
   const to = tryUnit(unitText);
   if (to === null || !sameDimensions(from, to)) {
     const wanted = unitText === '' ? 'this field has no unit' : `this field is in ${unitText}`;
-    return { reason: `${typed} does not fit: ${wanted}`, mend };
+    return { reason: `'${typed.slice(0, 40)}' does not fit: ${wanted}`, mend };
   }
   return exchanged(figure, from, to, mend);
 }

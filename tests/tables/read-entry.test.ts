@@ -123,13 +123,13 @@ describe('numbers typed by hand', () => {
     [
       '4 mm',
       plain,
-      'mm does not fit: this field has no unit',
+      "'mm' does not fit: this field has no unit",
       'Type the number alone; this field has no unit.',
     ],
     [
       '4 kg',
       inUnit('km'),
-      'kg does not fit: this field is in km',
+      "'kg' does not fit: this field is in km",
       'Type it in km, or in a unit of the same kind.',
     ],
     ['4 parsnips', inUnit('km'), "'parsnips' is not a unit", 'Type it in km, or in a unit of the same kind.'],

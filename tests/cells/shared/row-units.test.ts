@@ -56,12 +56,12 @@ describe('a figure typed where each row has its own unit', () => {
 
   test('is refused with the reason where the row has another kind of unit, or none', async () => {
     expect(await typed(1, '3/8 in')).toEqual({
-      reason: 'in does not fit: this field is in %',
+      reason: "'in' does not fit: this field is in %",
       mend: 'Type it in %, or in a unit of the same kind.',
     });
-    expect(await typed(4, '3 mm')).toMatchObject({ reason: 'mm does not fit: this field is in teeth' });
+    expect(await typed(4, '3 mm')).toMatchObject({ reason: "'mm' does not fit: this field is in teeth" });
     expect(await typed(3, '3 mm')).toEqual({
-      reason: 'mm does not fit: this row has no unit yet',
+      reason: "'mm' does not fit: this row has no unit yet",
       mend: 'Write its unit under In first, or type the number alone.',
     });
     expect(await typed(3, '3')).toEqual({ entry: 3 });

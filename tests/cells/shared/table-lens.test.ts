@@ -79,7 +79,7 @@ test('conditions: words, figures with units, empty fields and faults', async () 
 test('a condition that cannot be read says why, and no lens shows all rows as they stand', async () => {
   const grid = await gridWith([1], ['a']);
   expect(ended(lensRows(grid, where('km', 'least', '3 kg')))).toMatchObject({
-    reason: 'kg does not fit: this field is in km',
+    reason: "'kg' does not fit: this field is in km",
   });
   expect(ended(lensRows(grid, CLEAR_LENS))).toBeNull();
 });
