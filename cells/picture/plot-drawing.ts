@@ -26,8 +26,24 @@ export function withoutSheet<T extends Element>(drawing: T): T {
   return drawing;
 }
 
-/** How much larger than usual the reader has text set: 1, or 2 at 200%. */
+let scale: number | null = null;
+/** A page whose text is set larger is another height. */
+const page =
+  typeof ResizeObserver === 'undefined'
+    ? null
+    : new ResizeObserver(() => {
+        scale = null;
+      });
+
+/**
+ * How much larger than usual the reader has text set: 1, or 2 at 200%. Remembered, because to ask for it between
+ * two changes has the browser style the page each time.
+ */
 export function textScale(): number {
-  const px = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-  return px > 0 ? px / 16 : 1;
+  if (scale === null) {
+    page?.observe(document.documentElement);
+    const px = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+    scale = px > 0 ? px / 16 : 1;
+  }
+  return scale;
 }

@@ -69,7 +69,6 @@ export class RiskDrawing {
       }
       if (!isSame || before.at !== at)
         group.setAttribute('transform', `translate(0,${frame.top + at * frame.row})`);
-      group.dataset.part = part.name;
       rows.set(part.name, { group, stamp, at });
     });
     for (const [name, { group }] of this.#rows) if (!rows.has(name)) group.remove();
@@ -126,7 +125,7 @@ function rowOf(frame: RiskFrame, part: RiskPart): { stamp: string; build: () => 
   const totals = totalWords(part.chance, part.cost);
   const stamp = [...shades, ...words, ...places, peak, ...totals].join('|');
   const build = (): SVGGElement => {
-    const group = make('g', {});
+    const group = make('g', { 'data-part': part.name });
     shades.forEach((d, step) => {
       if (d !== '') group.append(make('path', { d, 'data-h': step }));
     });

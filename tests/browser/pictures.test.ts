@@ -230,6 +230,8 @@ test('an edit draws again what it changed, out of sight not before it comes near
     costs.locator('svg.drawn text').evaluateAll((all) => all.map((text) => text.textContent ?? ''));
   const drawn = await figures();
   const hour = page.getByRole('textbox', { name: 'An hour of work' });
+  await hour.scrollIntoViewIfNeeded();
+  await expect.poll(() => costs.getAttribute('far'), SLOWLY).not.toBeNull();
   await hour.fill('52');
   await hour.press('Enter');
   const told = page.locator('sw-tally-strip .delta', { hasText: 'EUR' });
