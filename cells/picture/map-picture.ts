@@ -101,11 +101,11 @@ export function mapPicture(host: PictureHost): Picture {
         <div class="scroll tall" id="figures" role="group" aria-label="Figures" tabindex="0"></div>
       </details>`;
     },
-    drawn(cell: PictureCell): void {
+    drawn(cell: PictureCell, atOnce = false): void {
       const place = host.renderRoot.querySelector('#grid');
       if (!place || !map || host.widthPx === 0) return;
       const roomPx = host.widthPx - 2 - namesPx(host);
-      drawing.draw(map, shownParts(), roomPx, textScale());
+      drawing.draw(map, shownParts(), roomPx, textScale(), atOnce);
       if (drawing.svg.parentNode !== place) place.replaceChildren(drawing.svg);
       drawing.ring(pointed);
       const figures = host.renderRoot.querySelector('details[open] > #figures');

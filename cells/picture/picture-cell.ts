@@ -78,13 +78,13 @@ export class PictureCellElement extends CellElement<PictureCell> implements Pict
   override connectedCallback(): void {
     super.connectedCallback();
     this.#measured.observe(this);
-    addEventListener('beforeprint', this.#draw);
+    addEventListener('beforeprint', this.#drawAtOnce);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#measured.disconnect();
-    removeEventListener('beforeprint', this.#draw);
+    removeEventListener('beforeprint', this.#drawAtOnce);
   }
 
   protected override concerns(change: NotebookChange): boolean {
@@ -122,12 +122,14 @@ export class PictureCellElement extends CellElement<PictureCell> implements Pict
     if (!this.far || !this.#isDrawn) this.#draw();
   }
 
-  readonly #draw = (): void => {
+  #draw(atOnce = false): void {
     const cell = this.cell;
     if (!cell || !this.hasUpdated) return;
-    this.#of(cell.shape).drawn(cell);
+    this.#of(cell.shape).drawn(cell, atOnce);
     this.#isDrawn = this.widthPx > 0;
-  };
+  }
+
+  readonly #drawAtOnce = (): void => this.#draw(true);
 
   #settings(cell: PictureCell): TemplateResult {
     return setupFold(

@@ -18,6 +18,6 @@ export interface Picture {
   /** Drop-down or words in the head. */
   head(cell: PictureCell): TemplateResult | typeof nothing;
   body(cell: PictureCell): TemplateResult;
-  /** After each drawing of the card. */
-  drawn(cell: PictureCell): void;
+  /** After each drawing of the card; `atOnce` for paper, which waits for no later turn. */
+  drawn(cell: PictureCell, atOnce?: boolean): void;
 }

@@ -6,6 +6,9 @@ const SVG = 'http://www.w3.org/2000/svg';
 /** The likeliest leg is framed from this chance on: below it no figure stands in the cell. */
 const LEAST_PEAK = 0.005;
 
+/** Rows that are drawn in one turn: those that a screen shows first. The others follow, a turn for each so many. */
+const ROWS_A_TURN = 14;
+
 /** A cell of the drawing: the part's place among those drawn, and the leg's. */
 export interface RiskPlace {
   readonly row: number;
@@ -33,9 +36,16 @@ export class RiskDrawing {
   #stamp = '';
   #headed = '';
   #rows = new Map<string, DrawnRow>();
+  #count = 0;
+  /** The frame that the next rows wait for. */
+  #next = 0;
 
-  /** @param roomPx room for the legs and the totals, beside the names of the parts */
-  draw(map: RiskMap, parts: readonly RiskPart[], roomPx: number, scale: number): void {
+  /**
+   * @param roomPx room for the legs and the totals, beside the names of the parts
+   * @param atOnce all rows in this turn, for paper
+   */
+  draw(map: RiskMap, parts: readonly RiskPart[], roomPx: number, scale: number, atOnce = false): void {
+    cancelAnimationFrame(this.#next);
     const stamp = `${roomPx}|${scale}|${map.legs.map((leg) => `${leg.name},${leg.place},${leg.length},${leg.far}`).join(';')}`;
     let frame = this.#frame;
     if (frame === null || stamp !== this.#stamp) {
@@ -52,28 +62,43 @@ export class RiskDrawing {
     this.#headed = headed;
     const height = frame.top + frame.row * parts.length;
     setAll(this.svg, { width: frame.width, height, viewBox: `0 0 ${frame.width} ${height}` });
-    this.#drawRows(frame, parts);
+    this.#count = parts.length;
+    this.#drawRows(frame, parts, atOnce ? parts.length : ROWS_A_TURN);
   }
 
-  #drawRows(frame: RiskFrame, parts: readonly RiskPart[]): void {
+  /** Draws as many changed rows as may be drawn now; the others keep what they showed until their turn. */
+  #drawRows(frame: RiskFrame, parts: readonly RiskPart[], most: number): void {
     const rows = new Map<string, DrawnRow>();
     const fresh: SVGGElement[] = [];
+    let isWhole = true;
     parts.forEach((part, at) => {
       const before = this.#rows.get(part.name);
       const { stamp, build } = rowOf(frame, part);
-      const isSame = before?.stamp === stamp;
-      const group = isSame ? before.group : build();
-      if (!isSame) {
+      const isNow = before?.stamp === stamp;
+      if (!isNow && fresh.length === most) {
+        isWhole = false;
+        if (before) {
+          place(before.group, frame, at);
+          rows.set(part.name, { ...before, at });
+        }
+        return;
+      }
+      const group = isNow ? before.group : build();
+      if (!isNow) {
         fresh.push(group);
         before?.group.remove();
       }
-      if (!isSame || before.at !== at)
-        group.setAttribute('transform', `translate(0,${frame.top + at * frame.row})`);
+      if (!isNow || before.at !== at) place(group, frame, at);
       rows.set(part.name, { group, stamp, at });
     });
     for (const [name, { group }] of this.#rows) if (!rows.has(name)) group.remove();
     this.#body.append(...fresh);
     this.#rows = rows;
+    if (isWhole) return;
+    // After the frame that paints these.
+    this.#next = requestAnimationFrame(() => {
+      this.#next = requestAnimationFrame(() => this.#drawRows(frame, parts, most));
+    });
   }
 
   /** The cell under a point of the window; null where there is none. */
@@ -83,13 +108,13 @@ export class RiskDrawing {
     // On a page that is zoomed or printed the drawing may be smaller than its own measures.
     const zoom = width > 0 ? this.#frame.width / width : 1;
     const at = placeIn(this.#frame, (clientX - left) * zoom, (clientY - top) * zoom);
-    return at && at.row < this.#rows.size ? at : null;
+    return at && at.row < this.#count ? at : null;
   }
 
   /** Rings a cell; returns its left and right edge in px, null where no cell is ringed. */
   ring(at: RiskPlace | null): readonly [number, number] | null {
     const frame = this.#frame;
-    if (!at || !frame || at.row >= this.#rows.size) {
+    if (!at || !frame || at.row >= this.#count) {
       this.#ring.remove();
       return null;
     }
@@ -101,6 +126,9 @@ export class RiskDrawing {
     return [left, right];
   }
 }
+
+const place = (group: SVGGElement, frame: RiskFrame, at: number): void =>
+  group.setAttribute('transform', `translate(0,${frame.top + at * frame.row})`);
 
 /** Texts in three inks: on no shade, on a light one, on a dark one. */
 const INKS = ['on-none', 'on-light', 'on-dark'] as const;

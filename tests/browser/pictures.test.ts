@@ -158,6 +158,7 @@ test('the map draws the figures of its table, tells a cell that is pointed at an
   expect(Object.keys(await drawnMap(map)).length).toBe(14);
   expect(await axe(page, ['sparewell-app', 'sw-road', 'sw-picture-cell'])).toEqual([]);
   await map.getByRole('button', { name: 'Show all 36' }).click();
+  await expect.poll(() => map.locator('svg.map g[data-part]').count()).toBe(36);
   await map.locator('details.figures > summary').click();
   await map.locator('details.figures tbody tr').first().waitFor();
   const table = await tableOf(map);
@@ -280,6 +281,7 @@ test('forty parts on sixty legs of a notebook from a file are drawn, every one o
   });
   const map = card(page, 'Map');
   await map.getByRole('button', { name: 'Show all 40' }).click();
+  await expect.poll(() => map.locator('svg.map g[data-part]').count()).toBe(PARTS);
   const drawn = Object.values(await drawnMap(map));
   expect(drawn.length).toBe(PARTS);
   for (const { steps } of drawn) expect(steps.length).toBe(LEGS);
