@@ -17,7 +17,7 @@ import { stillThere } from './page-moves.ts';
 import { PagePicks } from './page-picks.ts';
 import type { CardAction } from './panel/card-slip.ts';
 import { printFirstSheet, printSheet } from './print/print-sheet.ts';
-import { RoadEdits } from './road/road-edits.ts';
+import type { RoadEdits } from './road/road-edits.ts';
 import type { AddDetail, MoveDetail, RoadView } from './road/road-view.ts';
 import { type Stop, stopOf, stopsOf } from './road/stops.ts';
 import { changeWords } from './session/change-words.ts';
@@ -65,7 +65,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
   #stopDrops: (() => void) | null = null;
   readonly #walk = new Walk(this);
   readonly #picks = new PagePicks(this);
-  readonly #edits = new RoadEdits(this);
+  #edits: RoadEdits | null = null;
   #sayLater: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
@@ -93,6 +93,8 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
   async #loadRest(): Promise<void> {
     try {
       await import('./register-later.ts');
+      const { RoadEdits } = await import('./road/road-edits.ts');
+      this.#edits ??= new RoadEdits(this);
       const { StandBy } = await import('./offline/stand-by.ts');
       const { doorOf } = await import('./import/import-door.ts');
       const { NotebookDesk } = await import('./notebooks/notebook-desk.ts');
@@ -108,6 +110,23 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     } catch {
       this.notice = NOT_FETCHED;
     }
+  }
+
+  /** Adds, moves or removes cards: what does it is fetched with the rest, or when it is wanted before that. */
+  #onRoad(act: (edits: RoadEdits) => void): void {
+    if (this.#edits) {
+      act(this.#edits);
+      return;
+    }
+    import('./road/road-edits.ts').then(
+      ({ RoadEdits }) => {
+        this.#edits ??= new RoadEdits(this);
+        act(this.#edits);
+      },
+      () => {
+        this.notice = NOT_FETCHED;
+      },
+    );
   }
 
   override disconnectedCallback(): void {
@@ -154,7 +173,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
           .picked=${this.picked}
           .entries=${session.log.entries}
           @sw-close=${this.#picks.close}
-          @sw-card=${(event: CustomEvent<CardAction>) => this.#edits.act(event.detail)}
+          @sw-card=${(event: CustomEvent<CardAction>) => this.#onRoad((edits) => edits.act(event.detail))}
         ></sw-side-panel>
       </div>
       <sw-new-notebook-dialog @sw-new=${(event: CustomEvent<NewFrom>) => this.#new(event.detail)}></sw-new-notebook-dialog>
@@ -176,7 +195,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
       .notebook=${session.notebook}
       .selected=${this.picked?.cell ?? null}
       .picked=${this.picked}
-      @sw-add=${(event: CustomEvent<AddDetail>) => this.#edits.add(event.detail)}
+      @sw-add=${(event: CustomEvent<AddDetail>) => this.#onRoad((edits) => edits.add(event.detail))}
       @sw-move=${(event: CustomEvent<MoveDetail>) => this.move(event.detail.stop, event.detail.to)}
     ></sw-road>`;
   }
@@ -249,13 +268,13 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
   }
 
   move(stopId: string, to: number): void {
-    this.#edits.move(stopId, to);
+    this.#onRoad((edits) => edits.move(stopId, to));
   }
 
   #begin(way: Beginning): void {
     if (way === 'open') this.act('open');
     else if (way === 'demo' || way === 'own-trip') void this.#new(way);
-    else this.#edits.begin(way);
+    else this.#onRoad((edits) => edits.begin(way));
   }
 
   // Notebook actions

@@ -10,10 +10,10 @@ import { NotebookController } from '../../../cells/shared/notebook-controller.ts
 import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import type { Fault } from '../../formula/fault.ts';
 import type { Cell, CellKind } from '../../notebook/document.ts';
+import { CARD_KINDS } from './card-kinds.ts';
 import { cellTemplate } from './cell-template.ts';
 import { keepInSight } from './keep-in-sight.ts';
 import { lanePieces } from './lanes.ts';
-import { CARD_KINDS } from './new-cell.ts';
 import { roadStyles } from './road-view.styles.ts';
 import { linksOf, type Stop, type StopLinks, stopOf, stopsOf } from './stops.ts';
 import { waymark, waymarkStyles } from './waymark.ts';

@@ -8,7 +8,7 @@ import {
 import type { NotebookDocument } from '../../notebook/document.ts';
 import { keepInSight } from '../road/keep-in-sight.ts';
 import { rememberWalk, walkSeen } from './walk-seen.ts';
-import { type WalkStep, walkSteps } from './walk-steps.ts';
+import type { WalkStep } from './walk-steps.ts';
 
 /** The page as the walk needs it. */
 export interface WalkedPage extends ReactiveControllerHost {
@@ -36,8 +36,18 @@ export class Walk implements ReactiveController {
   start(document: NotebookDocument): void {
     rememberWalk();
     this.#offered = false;
-    this.#steps = walkSteps(document);
     this.#page.requestUpdate();
+    import('./walk-steps.ts').then(
+      ({ walkSteps }) => {
+        this.#steps = walkSteps(document);
+        this.#page.requestUpdate();
+      },
+      // The page tells by itself that a part of it could not be fetched, and may be asked again.
+      () => {
+        this.#offered = true;
+        this.#page.requestUpdate();
+      },
+    );
   }
 
   /** A line over the road at a first visit; it stands there from the first drawing on, so that nothing moves. */

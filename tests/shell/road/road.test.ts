@@ -6,9 +6,10 @@ import { invertEdit } from '../../../src/notebook/invert-edit.ts';
 import { openDocument } from '../../../src/notebook/schema.ts';
 import { firstCards } from '../../../src/shell/first-cards.ts';
 import { jumpTarget, nextFault, stillThere } from '../../../src/shell/page-moves.ts';
+import { CARD_KINDS } from '../../../src/shell/road/card-kinds.ts';
 import { lanePieces } from '../../../src/shell/road/lanes.ts';
 import { moveStop, removeStop } from '../../../src/shell/road/move-stop.ts';
-import { CARD_KINDS, newCell } from '../../../src/shell/road/new-cell.ts';
+import { newCell } from '../../../src/shell/road/new-cell.ts';
 import { linksOf, stopOf, stopsOf } from '../../../src/shell/road/stops.ts';
 import { demo } from '../../starter/support.ts';
 
