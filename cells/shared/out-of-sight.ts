@@ -74,6 +74,11 @@ export function firstTurn(element: HTMLElement): Promise<void> | null {
   });
 }
 
+/** Whether cards are still to be drawn for the first time, which may push those below them. */
+export function isDrawing(): boolean {
+  return undrawn.size > 0;
+}
+
 /**
  * Draws an element again: at once if it is in sight; else when the page has nothing better to do, one element
  * at a time, so that what an edit changes before the eyes is not held up by forty cards further down.

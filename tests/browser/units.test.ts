@@ -28,6 +28,8 @@ test('miles and dollars are shown and typed, kept as they were, and undone', asy
   await withApp({ server, plan: false, viewport: { width: 390, height: 800 } }, async ({ page }) => {
     await page.locator('sw-value-cell input').first().waitFor();
     const legs = tableCard(page, 'Legs');
+    // Cards further down are drawn when the page has time.
+    await expect.poll(async () => (await columnWords(legs, 1)).length).toBeGreaterThan(4);
     const km = (await columnWords(legs, 1)).slice(0, 4);
     await expect.poll(() => words(cash(page))).toMatch(/of 1,050 EUR/);
 

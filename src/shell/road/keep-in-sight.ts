@@ -1,5 +1,10 @@
-/** How long cards that come near are waited for, ms: each is drawn when the page has time. */
+import { isDrawing } from '../../../cells/shared/out-of-sight.ts';
+
+/** How long cards that come near are waited for, ms, once all were drawn a first time. */
 const DRAWN_AFTER_MS = 1200;
+
+/** Longest that a card is held in sight, ms: on a slow machine forty cards take their time. */
+const MOST_HELD_MS = 15_000;
 
 /** What a hand does that ends the holding: from then on the page is where it is put. */
 const BY_HAND = ['wheel', 'touchstart', 'pointerdown', 'keydown'] as const;
@@ -21,10 +26,13 @@ export function keepInSight(card: Element, block?: ScrollLogicalPosition): void 
     block: block ?? (isSeen ? 'nearest' : 'start'),
     behavior: 'instant',
   };
-  const until = performance.now() + DRAWN_AFTER_MS;
+  const began = performance.now();
+  let drawnSince = began;
   let frame = 0;
   const hold = (): void => {
-    if (!card.isConnected || performance.now() > until) {
+    const now = performance.now();
+    if (isDrawing()) drawnSince = now;
+    if (!card.isConnected || now > drawnSince + DRAWN_AFTER_MS || now > began + MOST_HELD_MS) {
       release();
       return;
     }

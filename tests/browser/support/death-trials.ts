@@ -105,7 +105,8 @@ export async function killTrials(trials: number): Promise<DeathReport> {
 /** How the power is cut: from a disk of its own, or, without one, from a copy of the browser's files. */
 interface Power {
   readonly folder: string;
-  cut(): Promise<{ readonly folder: string; remove(): Promise<void> }>;
+  /** @param writers the browser's processes */
+  cut(writers: readonly number[]): Promise<{ readonly folder: string; remove(): Promise<void> }>;
   remove(): Promise<void>;
 }
 
@@ -129,8 +130,8 @@ async function makePower(): Promise<Power & { readonly weaker: string }> {
 function diskPower(disk: LoopDisk): Power {
   return {
     folder: disk.folder,
-    async cut() {
-      const found = disk.cutPower();
+    async cut(writers) {
+      const found = disk.cutPower(writers);
       // The lock names the process that was cut off.
       for (const name of await readdir(found.folder))
         if (name.startsWith('Singleton')) await rm(join(found.folder, name), { force: true });
@@ -163,8 +164,9 @@ export async function powerCutTrials(
     for (let trial = 0; trial < trials; trial++) {
       if (trial % 4 > 0) await expect.poll(keptNow).toBeGreaterThan(before);
       await moment(1200);
+      const writers = await app.processes();
       const shownKept = keptNow();
-      const found = await power.cut();
+      const found = await power.cut(writers);
       const next = await openOn(server, found.folder);
       if ((await lastEdit(next.page)) < shownKept) lost++;
       keptEdits += shownKept - before;

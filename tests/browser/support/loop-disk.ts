@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 
 /** A small disk of its own, for what would hurt a real one. */
 export interface LoopDisk {
@@ -13,8 +13,10 @@ export interface LoopDisk {
   /**
    * The disk as it would be found after a power cut now: what the system has not written yet is not on it.
    * The files on it are mended as a system does at its start.
+   * @param writers processes that write on it: they are held still while it is copied
+   * @throws when something else writes on it all the time
    */
-  cutPower(): LoopDisk;
+  cutPower(writers: readonly number[]): LoopDisk;
   remove(): void;
 }
 
@@ -43,6 +45,34 @@ export function smallDisk(megabytes: number): LoopDisk | NoDisk {
   }
 }
 
+/** Copies of a disk that are thrown away because the system wrote on it meanwhile, at most. */
+const MOST_COPIES = 20;
+
+/** Counts of what the system has written on the disk that is mounted at a folder. */
+function writesOn(root: string): string {
+  const line = readFileSync('/proc/mounts', 'utf8')
+    .split('\n')
+    .find((one) => one.split(' ')[1] === root);
+  return readFileSync(`/sys/block/${basename(line?.split(' ')[0] ?? '')}/stat`, 'utf8')
+    .trim()
+    .split(/\s+/)
+    .slice(4, 9) // writes, writes merged, sectors written, time, and how many are under way (Linux, Documentation/block/stat.rst)
+    .join(' ');
+}
+
+/**
+ * No disk is ever found as a copy has it of which one half was read before a write and the other after it: such
+ * a copy is made again.
+ */
+function copyAtOneMoment(image: string, root: string, copy: string): void {
+  for (let tries = 0; tries < MOST_COPIES; tries++) {
+    const before = writesOn(root);
+    run('cp', '--sparse=always', image, copy);
+    if (before.endsWith(' 0') && writesOn(root) === before) return;
+  }
+  throw new Error('The disk was written on while it was copied, again and again.');
+}
+
 function mounted(work: string): LoopDisk {
   const image = join(work, 'disk.img');
   const root = join(work, 'root');
@@ -62,9 +92,14 @@ function mounted(work: string): LoopDisk {
       }
     },
     makeRoom: () => rmSync(ballast),
-    cutPower() {
+    cutPower(writers) {
       const next = mkdtempSync(join(tmpdir(), 'sparewell-disk-'));
-      run('cp', '--sparse=always', image, join(next, 'disk.img'));
+      for (const writer of writers) process.kill(writer, 'SIGSTOP');
+      try {
+        copyAtOneMoment(image, root, join(next, 'disk.img'));
+      } finally {
+        for (const writer of writers) process.kill(writer, 'SIGCONT');
+      }
       return mounted(next);
     },
     remove() {

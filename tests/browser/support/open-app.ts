@@ -55,6 +55,8 @@ export interface OpenedApp {
   readonly troubles: Troubles;
   /** Ends the browser. Rejects when a page complained of anything not expected. */
   close(): Promise<void>;
+  /** Numbers of all the browser's processes. */
+  processes(): Promise<readonly number[]>;
   /** Kills the browser on the spot (SIGKILL), as a power switch would; else like `close`. */
   kill(): Promise<void>;
 }
@@ -89,7 +91,8 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenedApp> 
     await page.goto(new URL(options.path ?? '', server.url).href);
     const url = server.url;
     const close = () => end(() => context.close());
-    return { page, context, url, troubles, close, kill: () => end(() => killBrowser(context)) };
+    const kill = () => end(() => killBrowser(context));
+    return { page, context, url, troubles, close, processes: () => processesOf(context), kill };
   } catch (error) {
     await release();
     throw error;
@@ -152,12 +155,21 @@ function launchOptions(): { executablePath: string; headless: true; args: string
   return { executablePath, headless: true, args: FLAGS };
 }
 
-async function killBrowser(context: BrowserContext): Promise<void> {
+async function processInfoOf(context: BrowserContext): Promise<readonly { type: string; id: number }[]> {
   const browser = context.browser();
-  if (browser === null) throw new Error('This browser does not tell its process.');
+  if (browser === null) throw new Error('This browser does not tell its processes.');
   const session = await browser.newBrowserCDPSession();
   const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-  const main = processInfo.find((entry) => entry.type === 'browser');
+  await session.detach();
+  return processInfo;
+}
+
+async function processesOf(context: BrowserContext): Promise<readonly number[]> {
+  return (await processInfoOf(context)).map(({ id }) => id);
+}
+
+async function killBrowser(context: BrowserContext): Promise<void> {
+  const main = (await processInfoOf(context)).find(({ type }) => type === 'browser');
   if (main === undefined) throw new Error('This browser does not tell its process.');
   const closed = new Promise<void>((resolve) => context.once('close', () => resolve()));
   process.kill(main.id, 'SIGKILL');
