@@ -11,7 +11,7 @@ function collector(): () => void {
   return runInNewContext('gc') as () => void;
 }
 
-test('figures of earlier edits are given back: of twenty edits of a reading no column but the last is held', async () => {
+test('figures of earlier edits are given back: of the columns of twenty edits few but the last ones are held', async () => {
   const collect = collector();
   const live = LiveNotebook.open(demo());
   await live.settled();
