@@ -88,14 +88,13 @@ export const callsCellStyles = css`
   td.cost.chosen .depth {
     display: none;
   }
-  td.cost:has(.depth) {
+  td.cost:has(.depth, .in) {
     line-height: 1.05;
   }
+  /* Over its figure: beside a long one there is no room for it. */
   td.cost .in {
-    position: absolute;
-    left: 8px;
-    top: 50%;
-    transform: translateY(-50%);
+    display: block;
+    margin-bottom: -1px;
     font: 600 var(--t-1) / 1 var(--face-sign);
     color: var(--ink-2);
   }
