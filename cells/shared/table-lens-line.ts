@@ -134,11 +134,12 @@ export class LensLine extends LitElement {
         ${testsFor(column).map(([test, words]) => html`<option value=${test} .selected=${live(test === where.test)}>${words}</option>`)}
       </select></span>
       ${
+        // Not live: rows of a long table come while the next words are being typed, which must stay.
         asksText(where.test)
           ? html`<input aria-label="What ${column.title} is compared with" autocomplete="off" spellcheck="false"
               inputmode=${kindOf(column) === 'number' ? 'decimal' : 'text'}
               aria-invalid=${this.refusal === null ? 'false' : 'true'}
-              .value=${live(where.text)} @change=${(event: Event) => change({ text: value(event) })} />`
+              .value=${where.text} @change=${(event: Event) => change({ text: value(event) })} />`
           : nothing
       }
       ${unit === '' ? nothing : html`<span class="says">${unit}</span>`}

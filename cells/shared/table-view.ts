@@ -112,6 +112,8 @@ export class TableView extends GridState {
       @sw-lens=${(event: CustomEvent<LensDetail>) => {
         this.marks.clear();
         void this.lens.lay(grid, event.detail.lens);
+        // The conditions follow at once, the rows when they are known: the next choice builds on this one.
+        this.requestUpdate();
       }}
       @sw-find=${(event: CustomEvent<FindDetail>) => this.find(event.detail)}
       @sw-lens-close=${this.closeLens}></sw-table-lens>`;

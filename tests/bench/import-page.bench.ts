@@ -1,8 +1,5 @@
-import { createRequire } from 'node:module';
-import { resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { findBrowser } from '../../src/commands/find-browser.mjs';
-import { serve } from '../../src/commands/serve.mjs';
+import { heapMegabytes, longestTurnMs, SCREEN, withBrowser } from './built-page.ts';
 import { makeList } from './price-list.ts';
 import type { RatioResult } from './support.ts';
 
@@ -10,43 +7,6 @@ const ROWS = 100_000;
 const LONGEST_TASK_MS = 50;
 /** Milliseconds in which a search of the list is long over, and what else the page has to do as well. */
 const REST_MS = 3000;
-
-// A bench is bundled, and the browser's driver cannot be: it is taken from where it is installed.
-const { chromium } = createRequire(resolve('package.json'))(
-  'playwright-core',
-) as typeof import('playwright-core');
-
-interface TraceEvent {
-  readonly name: string;
-  readonly ph: string;
-  readonly pid: number;
-  readonly tid: number;
-  /** Processor time that the thread itself has spent, microseconds. */
-  readonly tdur?: number;
-  readonly args: { readonly name?: string };
-}
-
-/**
- * Processor time of the longest task on the page's own thread while something is done, ms: what others do on the
- * machine meanwhile is not in it.
- */
-async function longestTaskMs(browser: Browser, page: Page, work: () => Promise<void>): Promise<number> {
-  await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline'] });
-  await work();
-  const trace = await browser.stopTracing();
-  const { traceEvents } = JSON.parse(trace.toString()) as { readonly traceEvents: readonly TraceEvent[] };
-  const threadOf = ({ pid, tid }: TraceEvent): string => `${pid} ${tid}`;
-  const pages = new Set(
-    traceEvents
-      .filter(({ ph, name, args }) => ph === 'M' && name === 'thread_name' && args.name === 'CrRendererMain')
-      .map(threadOf),
-  );
-  const tasks = traceEvents.filter(
-    (event) => event.ph === 'X' && /RunTask/.test(event.name) && pages.has(threadOf(event)),
-  );
-  if (tasks.length < 50) throw new Error('The browser has traced too few tasks of the page.');
-  return Math.max(...tasks.map(({ tdur = 0 }) => tdur)) / 1000;
-}
 
 /**
  * Drops the list on the page and waits until its rows stand under the parts. The page itself says so: to look from
@@ -76,18 +36,10 @@ async function drop(page: Page): Promise<void> {
   await page.waitForTimeout(REST_MS);
 }
 
-async function pageMegabytes(page: Page): Promise<number> {
-  const session = await page.context().newCDPSession(page);
-  await session.send('HeapProfiler.collectGarbage');
-  const { usedSize } = await session.send('Runtime.getHeapUsage');
-  await session.detach();
-  return usedSize / 1e6;
-}
-
 async function measure(browser: Browser, url: string): Promise<readonly RatioResult[]> {
   const context = await browser.newContext({
     serviceWorkers: 'block',
-    viewport: { width: 1440, height: 900 },
+    viewport: SCREEN,
   });
   const page = await context.newPage();
   await page.goto(url);
@@ -101,19 +53,19 @@ async function measure(browser: Browser, url: string): Promise<readonly RatioRes
     Object.assign(globalThis, { listFile: new File([content], 'list.csv') });
   }, makeList(ROWS));
   await page.waitForTimeout(REST_MS);
-  const before = await pageMegabytes(page);
-  const readMs = await longestTaskMs(browser, page, () => drop(page));
+  const before = await heapMegabytes(page);
+  const readMs = await longestTurnMs(browser, page, () => drop(page));
   const dialog = page.locator('sw-import-dialog dialog');
   await dialog
     .getByRole('button', { name: /^(?:Another row|Search a row) for / })
     .first()
     .click();
-  const searchMs = await longestTaskMs(browser, page, async () => {
+  const searchMs = await longestTurnMs(browser, page, async () => {
     await page.keyboard.type('chain rear', { delay: 60 });
     await page.waitForTimeout(REST_MS);
   });
   if ((await dialog.locator('sw-part-finder li').count()) !== 12) throw new Error('Too little was found.');
-  const held = await pageMegabytes(page);
+  const held = await heapMegabytes(page);
   return [
     against50('import page: longest task while 100,000 rows are read, processor time against 50 ms', readMs),
     against50('import page: longest task while they are searched, processor time against 50 ms', searchMs),
@@ -133,21 +85,7 @@ async function measure(browser: Browser, url: string): Promise<readonly RatioRes
  * worker).
  */
 export async function bench(): Promise<readonly RatioResult[]> {
-  const executablePath = findBrowser();
-  if (executablePath === null)
-    throw new Error('No Chrome or Chromium found: install one, or set CHROME_PATH.');
-  const server = await serve(resolve('dist'));
-  const browser = await chromium.launch({
-    executablePath,
-    headless: true,
-    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-  });
-  try {
-    return await measure(browser, server.url);
-  } finally {
-    await browser.close();
-    await server.close();
-  }
+  return withBrowser(measure);
 }
 
 const against50 = (name: string, ms: number): RatioResult => ({

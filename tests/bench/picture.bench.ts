@@ -1,21 +1,13 @@
-import { createRequire } from 'node:module';
-import { resolve } from 'node:path';
 import type { CDPSession, Page } from 'playwright-core';
-import { findBrowser } from '../../src/commands/find-browser.mjs';
-import { serve } from '../../src/commands/serve.mjs';
 import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
 import { writeNotebookFile } from '../../src/notebook/notebook-file.ts';
 import { LEGS, PARTS, wideNotebook } from '../browser/support/wide-notebook.ts';
+import { openFile, SCREEN, withBrowser } from './built-page.ts';
 import { median, type RatioResult } from './support.ts';
 
 /** What a picture may take of the page's own thread, ms. */
 const ALLOWED_MS = 50;
 const ROUNDS = 15;
-
-// A bench is bundled, and the browser's driver cannot be: it is taken from where it is installed.
-const { chromium } = createRequire(resolve('package.json'))(
-  'playwright-core',
-) as typeof import('playwright-core');
 
 interface PageApp extends Element {
   readonly session: { readonly notebook: LiveNotebook };
@@ -48,19 +40,6 @@ async function cost(
   return median(took);
 }
 
-async function openWide(page: Page): Promise<void> {
-  await page.locator('sw-head-bar .holder > .btn').click();
-  const [chooser] = await Promise.all([
-    page.waitForEvent('filechooser'),
-    page.locator('sw-head-bar .menu button', { hasText: 'Open file' }).click(),
-  ]);
-  await chooser.setFiles({
-    name: 'wide.sparewell.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(writeNotebookFile(wideNotebook())),
-  });
-}
-
 const card = (page: Page, title: string) =>
   page.locator('sw-picture-cell').filter({ has: page.locator('h2', { hasText: title }) });
 
@@ -74,19 +53,10 @@ const edit = (page: Page, round: number): Promise<void> =>
 
 /** What pictures of 40 parts on 60 legs take of the page's own thread, in processor time. */
 export async function bench(): Promise<readonly RatioResult[]> {
-  const executablePath = findBrowser();
-  if (executablePath === null)
-    throw new Error('No Chrome or Chromium found: set CHROME_PATH to where it is.');
-  const server = await serve(resolve('dist'));
-  const browser = await chromium.launch({
-    executablePath,
-    headless: true,
-    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-  });
-  try {
-    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-    await page.goto(server.url);
-    await openWide(page);
+  return withBrowser(async (browser, url) => {
+    const page = await browser.newPage({ viewport: SCREEN });
+    await page.goto(url);
+    await openFile(page, 'wide.sparewell.json', writeNotebookFile(wideNotebook()));
     const map = card(page, 'Map');
     const band = card(page, 'Band');
     await map.getByRole('button', { name: `Show all ${PARTS}` }).waitFor();
@@ -128,8 +98,5 @@ export async function bench(): Promise<readonly RatioResult[]> {
       result('edit that changes the map and the band', followed),
       result('band drawn for another part', another),
     ];
-  } finally {
-    await browser.close();
-    await server.close();
-  }
+  });
 }

@@ -1,10 +1,7 @@
-import { createRequire } from 'node:module';
-import { resolve } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { findBrowser } from '../../src/commands/find-browser.mjs';
-import { serve } from '../../src/commands/serve.mjs';
+import type { Page } from 'playwright-core';
 import type { NotebookDocument, ValueContent } from '../../src/notebook/document.ts';
 import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
+import { SCREEN, withBrowser } from './built-page.ts';
 import { median, type RatioResult } from './support.ts';
 
 /** What a rider is asked to wait for a new plan at most, and the longest that the page may not answer. */
@@ -12,11 +9,6 @@ const ALLOWED_PLAN_MS = 1000;
 const ALLOWED_TASK_MS = 50;
 
 const BUDGETS = [700, 760, 820, 880, 940, 1000, 1060, 1120];
-
-// A bench is bundled, and the browser's driver cannot be: it is taken from where it is installed.
-const { chromium } = createRequire(resolve('package.json'))(
-  'playwright-core',
-) as typeof import('playwright-core');
 
 /** The page's own objects, as far as they are used here. */
 interface PageApp extends Element {
@@ -62,18 +54,9 @@ const sizesOf = (page: Page): Promise<NotebookDocument['title']> =>
  * that the browser does not report is under 50 ms and stands as 0.
  */
 export async function bench(): Promise<readonly RatioResult[]> {
-  const executablePath = findBrowser();
-  if (executablePath === null)
-    throw new Error('No Chrome or Chromium found: set CHROME_PATH to where it is.');
-  const server = await serve(resolve('dist'));
-  const browser: Browser = await chromium.launch({
-    executablePath,
-    headless: true,
-    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-  });
-  try {
-    const page = await browser.newPage();
-    await page.goto(server.url);
+  return withBrowser(async (browser, url) => {
+    const page = await browser.newPage({ viewport: SCREEN });
+    await page.goto(url);
     const firstMs = await firstPlanMs(page);
     const sizes = await sizesOf(page);
     const found: { planMs: number; longestTaskMs: number }[] = [];
@@ -91,8 +74,5 @@ export async function bench(): Promise<readonly RatioResult[]> {
       result('new plan after an edit, median of 8', planMs, ALLOWED_PLAN_MS),
       result('longest task of the page meanwhile', longestMs, ALLOWED_TASK_MS),
     ];
-  } finally {
-    await browser.close();
-    await server.close();
-  }
+  });
 }

@@ -26,8 +26,15 @@ try {
   /** @type {import('./support.ts').RatioResult[]} */
   const results = [];
   for (const file of files) {
-    console.error(`Timing ${file.replace('.bench.ts', '')}.`);
-    results.push(...(await runBench(file)));
+    const name = file.replace('.bench.ts', '');
+    console.error(`Timing ${name}.`);
+    try {
+      results.push(...(await runBench(file)));
+    } catch (error) {
+      // What the others find is not lost with it.
+      console.error(`The bench of ${name} ended early: ${error instanceof Error ? error.message : error}`);
+      process.exitCode = 1;
+    }
   }
   console.log(asJson ? JSON.stringify(results, null, 2) : table(results));
 } catch (error) {

@@ -1,10 +1,7 @@
-import { createRequire } from 'node:module';
-import { resolve } from 'node:path';
-import type { Browser, ElementHandle, Page } from 'playwright-core';
-import { findBrowser } from '../../src/commands/find-browser.mjs';
-import { serve } from '../../src/commands/serve.mjs';
+import type { ElementHandle, Page } from 'playwright-core';
 import { FORMAT, type NotebookDocument, VERSION } from '../../src/notebook/document.ts';
 import { writeNotebookFile } from '../../src/notebook/notebook-file.ts';
+import { heapMegabytes, longestTurnMs, openFile, SCREEN, withBrowser } from './built-page.ts';
 import type { RatioResult } from './support.ts';
 
 const ROWS = 50_000;
@@ -14,11 +11,6 @@ const ALLOWED_MS = 50;
 const SECOND_ROW = 'tbody tr:nth-child(2)';
 /** A heap that a phone lends to a page without a thought, MB. */
 const ALLOWED_MB = 256;
-
-// A bench is bundled, and the browser's driver cannot be: it is taken from where it is installed.
-const { chromium } = createRequire(resolve('package.json'))(
-  'playwright-core',
-) as typeof import('playwright-core');
 
 /** A price list of 50,000 offers with a worked column: made up, in no order. */
 export function longNotebook(): NotebookDocument {
@@ -53,74 +45,8 @@ export function longNotebook(): NotebookDocument {
   };
 }
 
-interface TraceEvent {
-  readonly name: string;
-  readonly ph: string;
-  readonly pid: number;
-  readonly tid: number;
-  readonly ts: number;
-  readonly dur?: number;
-  readonly tdur?: number;
-  readonly args?: { readonly name?: string };
-}
-
-/**
- * The longest turn of the page's own thread in a recorded trace, ms of processor time: what others do on the
- * machine meanwhile is not in it.
- */
-async function longestTurn(browser: Browser, page: Page, work: () => Promise<void>): Promise<number> {
-  await browser.startTracing(page, {
-    categories: ['devtools.timeline', 'disabled-by-default-devtools.timeline', 'toplevel'],
-  });
-  await work();
-  await page.waitForTimeout(500);
-  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as {
-    traceEvents: TraceEvent[];
-  };
-  const key = (event: TraceEvent): string => `${event.pid} ${event.tid}`;
-  const mains = new Set(
-    traceEvents
-      .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
-      .map(key),
-  );
-  const turns = traceEvents.filter((event) => event.name === 'RunTask' && mains.has(key(event)));
-  if (turns.length === 0) throw new Error('The trace holds no turn of the page’s own thread.');
-  const longest = turns.reduce((most, each) => ((each.tdur ?? 0) > (most.tdur ?? 0) ? each : most));
-  if (process.env.TRACE_WHY) why(traceEvents, longest);
-  return (longest.tdur ?? 0) / 1000;
-}
-
-/** Tells on the console what the longest turn was spent on. */
-function why(events: readonly TraceEvent[], { pid, tid, ts, dur = 0 }: TraceEvent): void {
-  const inside = events.filter(
-    (event) =>
-      event.pid === pid && event.tid === tid && event.ts >= ts && event.ts + (event.dur ?? 0) <= ts + dur,
-  );
-  for (const event of inside.sort((a, b) => (b.dur ?? 0) - (a.dur ?? 0)).slice(0, 12))
-    console.error(
-      `  ${event.name} ${((event.tdur ?? 0) / 1000).toFixed(1)} ms ${JSON.stringify(event.args ?? {}).slice(0, 200)}`,
-    );
-}
-
-async function heapMegabytes(page: Page): Promise<number> {
-  const session = await page.context().newCDPSession(page);
-  await session.send('HeapProfiler.collectGarbage');
-  const { usedSize } = await session.send('Runtime.getHeapUsage');
-  await session.detach();
-  return usedSize / 1e6;
-}
-
 async function openLong(page: Page): Promise<void> {
-  await page.locator('sw-head-bar .holder > .btn').click();
-  const [chooser] = await Promise.all([
-    page.waitForEvent('filechooser'),
-    page.locator('sw-head-bar .menu button', { hasText: 'Open file' }).click(),
-  ]);
-  await chooser.setFiles({
-    name: 'long.sparewell.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(writeNotebookFile(longNotebook())),
-  });
+  await openFile(page, 'long.sparewell.json', writeNotebookFile(longNotebook()));
   await page.getByRole('heading', { name: 'Offers', exact: true }).waitFor({ timeout: 60_000 });
   await page.locator('sw-table-view button', { hasText: 'Show all' }).click();
   await page.locator('sw-table-view .scroll.tall').waitFor();
@@ -183,22 +109,13 @@ async function type(page: Page): Promise<void> {
 
 /** What a table of 50,000 rows takes of the page's own thread: its longest turn while it is used, and memory. */
 export async function bench(): Promise<readonly RatioResult[]> {
-  const executablePath = findBrowser();
-  if (executablePath === null)
-    throw new Error('No Chrome or Chromium found: set CHROME_PATH to where it is.');
-  const server = await serve(resolve('dist'));
-  const browser = await chromium.launch({
-    executablePath,
-    headless: true,
-    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-  });
-  try {
-    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-    await page.goto(server.url);
+  return withBrowser(async (browser, url) => {
+    const page = await browser.newPage({ viewport: SCREEN });
+    await page.goto(url);
     await page.locator('sw-value-cell input').first().waitFor();
     const results: RatioResult[] = [];
     const measure = async (what: string, work: () => Promise<void>): Promise<void> => {
-      const ms = await longestTurn(browser, page, work);
+      const ms = await longestTurnMs(browser, page, work);
       const name = `table of 50,000 rows: longest turn while ${what}, against 50 ms`;
       results.push({ name, candidateMs: ms, baselineMs: ALLOWED_MS, ratio: ms / ALLOWED_MS });
     };
@@ -228,8 +145,5 @@ export async function bench(): Promise<readonly RatioResult[]> {
       ratio: heap / ALLOWED_MB,
     });
     return results;
-  } finally {
-    await browser.close();
-    await server.close();
-  }
+  });
 }

@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { entered, notebook, table } from '../notebook/small-notebook.ts';
 import { axe } from './support/axe.ts';
 import { LEG, legsNotebook, withNotebook } from './support/own-notebook.ts';
 import { type AppServer, serveApp } from './support/server.ts';
@@ -192,6 +193,52 @@ test('a sorted and sifted table is another view of the same rows: what is writte
     await legs.getByRole('button', { name: 'As the table stands' }).click();
     const least = before.indexOf(String(rising[0]));
     await expect.poll(() => columnWords(legs, LENGTH)).toEqual(before.with(least, '9,999'));
+  });
+});
+
+test('what is chosen and typed while a long table is still being looked through stays', async () => {
+  const rows = Array.from({ length: 50_000 }, (_, row) => row);
+  const offers = table(
+    'offers',
+    entered(
+      'part',
+      'text',
+      rows.map((row) => `Part ${(row * 7_919) % 50_000}`),
+      { title: 'Part' },
+    ),
+    entered(
+      'from',
+      'text',
+      rows.map((row) => `Store ${row % 37}`),
+      { title: 'From' },
+    ),
+  );
+  await withNotebook({ server }, notebook(offers), async ({ page }) => {
+    await handsReady(page);
+    const card = page.locator('sw-table-cell');
+    await card.getByRole('button', { name: 'Find and sort' }).click();
+    // Sorting 50,000 words takes longer than what follows.
+    await card.getByLabel('Sorted by').selectOption({ label: 'Part' });
+    await card.getByRole('button', { name: 'Show only rows…' }).click();
+    // All before the rows are known: a person is slower, but so is an old phone.
+    await card.locator('sw-table-lens').evaluate(async (line) => {
+      const field = (label: string) =>
+        line.shadowRoot?.querySelector<HTMLInputElement | HTMLSelectElement>(`[aria-label="${label}"]`);
+      const write = async (label: string, value: string): Promise<void> => {
+        const into = field(label);
+        if (!into) throw new Error(`There is no field of ${label}.`);
+        into.value = value;
+        into.dispatchEvent(new Event('change'));
+        for (let turn = 0; turn < 20; turn += 1) await Promise.resolve();
+      };
+      await write('Column', 'from');
+      await write('Test', 'is');
+      field('What From is compared with')?.focus();
+    });
+    await page.keyboard.type('Store 3', { delay: 30 });
+    await page.keyboard.press('Enter');
+    // By hand: of 0 to 49,999 those that leave 3 when divided by 37 are 3 + 37 k with k from 0 to 1,351.
+    await card.getByText('1,352 of 50,000 rows shown', { exact: false }).first().waitFor({ timeout: 15_000 });
   });
 });
 
