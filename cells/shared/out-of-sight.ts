@@ -13,7 +13,7 @@ const MOST_WAIT_MS = 200;
 const LOW_CARD_PX = 200;
 
 /** Cards that are drawn at once when a notebook opens: as many as fill the screen. */
-const FIRST_CARDS = typeof innerHeight === 'undefined' ? 0 : Math.ceil(innerHeight / LOW_CARD_PX);
+export const FIRST_CARDS = typeof innerHeight === 'undefined' ? 0 : Math.ceil(innerHeight / LOW_CARD_PX);
 
 const outOfSight = new WeakSet<object>();
 const waiting = new Set<Drawn>();

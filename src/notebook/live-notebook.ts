@@ -60,17 +60,24 @@ export class LiveNotebook {
   private readonly through = new Map<string, GatheredColumn>();
   private readonly lastSettled = new Map<string, { column: Column; type: ColumnType }>();
 
-  private constructor(document: NotebookDocument, planner: Planner | null) {
+  private constructor(document: NotebookDocument, planner: Planner | null, start: Promise<void> | null) {
     this.held = document;
     this.program = Program.of(document, null, planner);
     this.heldPlanner = planner;
-    this.graph = new Graph((nodes) => this.tell({ document: false, edit: null, nodes }));
+    this.graph = new Graph((nodes) => this.tell({ document: false, edit: null, nodes }), start);
     this.graph.take(this.program.specs);
   }
 
-  /** @param planner finds the plans of plan cells; without one each part keeps its own cheapest call */
-  static open(document: NotebookDocument, planner: Planner | null = null): LiveNotebook {
-    return new LiveNotebook(document, planner);
+  /**
+   * @param planner finds the plans of plan cells; without one each part keeps its own cheapest call
+   * @param start no figure is worked out before it resolves; edits are taken meanwhile. Absent for at once
+   */
+  static open(
+    document: NotebookDocument,
+    planner: Planner | null = null,
+    start: Promise<void> | null = null,
+  ): LiveNotebook {
+    return new LiveNotebook(document, planner, start);
   }
 
   get document(): NotebookDocument {

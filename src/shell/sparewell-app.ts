@@ -6,6 +6,7 @@ import type { NotebookDocument } from '../notebook/document.ts';
 import type { KeeperState } from '../notebook/storage/keeper.ts';
 import { type NotebookStore, openNotebookStore } from '../notebook/storage/notebook-store.ts';
 import type { Beginning } from './empty-notebook.ts';
+import { painted } from './first-paint.ts';
 import type { HeadAction } from './head/head-bar.ts';
 import { makeDefault } from './make-default.ts';
 import type { NewFrom } from './new-notebook-dialog.ts';
@@ -40,6 +41,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     session: { state: true },
     picked: { state: true },
     shut: { state: true },
+    opening: { state: true },
     kept: { state: true },
     notice: { state: true },
     said: { state: true },
@@ -51,6 +53,8 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
   declare session: Session | null;
   declare picked: PickDetail | null;
   declare shut: boolean;
+  /** Until the figures of the first notebook are there. */
+  declare private opening: boolean;
   declare private kept: KeeperState;
   declare notice: string;
   declare private said: string;
@@ -73,6 +77,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     this.session = null;
     this.picked = null;
     this.shut = true;
+    this.opening = true;
     this.kept = { kind: 'keeping' };
     this.notice = '';
     this.said = '';
@@ -83,10 +88,26 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    void openSession(this.store, makeDefault)
-      .then((session) => this.#take(session))
-      .then(() => this.updateComplete)
-      .then(() => this.#loadRest());
+    void this.#open();
+  }
+
+  /** The first cards are there to be read and written in before the figures are worked out, which takes longer. */
+  async #open(): Promise<void> {
+    let start = (): void => undefined;
+    const started = new Promise<void>((resolve) => {
+      start = resolve;
+    });
+    const session = await openSession(this.store, makeDefault, started);
+    this.#take(session);
+    await this.updateComplete;
+    await painted();
+    start();
+    await session.notebook.settled();
+    // Once the totals are seen.
+    await painted();
+    this.opening = false;
+    await this.updateComplete;
+    void this.#loadRest();
   }
 
   /** What the notebook can be read and edited without. */
@@ -195,6 +216,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
       .notebook=${session.notebook}
       .selected=${this.picked?.cell ?? null}
       .picked=${this.picked}
+      .opening=${this.opening}
       @sw-add=${(event: CustomEvent<AddDetail>) => this.#onRoad((edits) => edits.add(event.detail))}
       @sw-move=${(event: CustomEvent<MoveDetail>) => this.move(event.detail.stop, event.detail.to)}
     ></sw-road>`;

@@ -36,6 +36,30 @@ describe('a notebook at work', () => {
     expect(live.faults()).toEqual([]);
   });
 
+  test('works nothing out before it is to start, takes edits meanwhile, and then tells all at once', async () => {
+    let start = (): void => undefined;
+    const started = new Promise<void>((resolve) => {
+      start = resolve;
+    });
+    const live = LiveNotebook.open(smallTrip(), null, started);
+    const told: number[] = [];
+    live.subscribe((change) => told.push(change.nodes.size));
+    const cell = live.document.cells.find((each) => each.id === 'day_value') as { content: ValueContent };
+    live.apply(valueEdit(live.document, 'day_value', { ...cell.content, value: 45 } as ValueContent));
+    // Far more turns of the queue than the figures take.
+    await new Promise((then) => setTimeout(then, 20));
+    expect(live.read('route.hard_km').state).toBe('working');
+    expect(live.working).toBeNull();
+    expect(told).toEqual([0]);
+    start();
+    await live.settled();
+    expect(values(live, 'route.hard_km')).toEqual([640, 1365]);
+    // 1,550 km at 500 km a day, 45 EUR a day.
+    expect(values(live, 'waiting_cost')[0]).toBeCloseTo(139.5, 10);
+    expect(told.length).toBe(2);
+    expect(told[1]).toBeGreaterThan(10);
+  });
+
   test('a table without rows has empty columns, whatever stands beside them in a formula', async () => {
     const live = await opened(
       notebook(

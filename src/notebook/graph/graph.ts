@@ -36,9 +36,13 @@ export class Graph {
   /** Ends the wait for a node that takes its time. */
   private wake: () => void = () => undefined;
   private readonly onSettled: (changed: ReadonlySet<string>) => void;
+  /** Nothing is worked out before this; null once it has come. */
+  private start: Promise<void> | null;
 
-  constructor(onSettled: (changed: ReadonlySet<string>) => void) {
+  /** @param start nothing is worked out before it resolves, so that a page can be painted first; absent for at once */
+  constructor(onSettled: (changed: ReadonlySet<string>) => void, start: Promise<void> | null = null) {
     this.onSettled = onSettled;
+    this.start = start;
     // Left to itself the runtime looks unknown names up on globalThis; a slip must fail, not find `fetch`.
     this.runtime = new Runtime({}, (name) => {
       throw new ReferenceError(`no figure is called ${name}`);
@@ -46,16 +50,16 @@ export class Graph {
     // It also waits for an animation frame, which hidden tabs and workers do not get: compute in a microtask,
     // within the task of the edit, so that the same frame paints the result.
     const { runtime } = this;
-    this.runtime._computeSoon = () => Promise.resolve().then(() => runtime._computeNow());
+    this.runtime._computeSoon = () => (this.start ?? Promise.resolve()).then(() => runtime._computeNow());
     this.module = this.runtime.module();
   }
 
   /**
    * Ends when listeners are told what came of the edits that are being worked out, within the task of the
-   * edit; null when nothing is, and while only a node that takes its time (a plan) is waited for.
+   * edit; null when nothing is, while only a node that takes its time (a plan) is waited for, and before the start.
    */
   get telling(): Promise<void> | null {
-    return this.untold?.promise ?? null;
+    return this.start === null ? (this.untold?.promise ?? null) : null;
   }
 
   /** Goes up whenever a node has another value: what was gathered from all of them is old then. */
@@ -164,6 +168,10 @@ export class Graph {
   }
 
   private async compute(): Promise<void> {
+    if (this.start !== null) {
+      await this.start;
+      this.start = null;
+    }
     do {
       this.redefined = false;
       await this.runtime._compute();

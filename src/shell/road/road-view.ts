@@ -8,6 +8,7 @@ import { type PickDetail, pick } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
 import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
+import { FIRST_CARDS } from '../../../cells/shared/out-of-sight.ts';
 import type { Fault } from '../../formula/fault.ts';
 import type { Cell, CellKind } from '../../notebook/document.ts';
 import { CARD_KINDS } from './card-kinds.ts';
@@ -46,6 +47,7 @@ export class RoadView extends NotebookElement {
     notebook: { attribute: false },
     selected: { attribute: false },
     picked: { attribute: false },
+    opening: { attribute: false },
     adding: { state: true },
   };
 
@@ -53,6 +55,8 @@ export class RoadView extends NotebookElement {
 
   declare selected: string | null;
   declare picked: PickDetail | null;
+  /** The page is just opening: only the stops that fill a screen are drawn, until this is taken away. */
+  declare opening: boolean;
   /** Id of the stop under which the menu of kinds is open. */
   declare private adding: string | null;
 
@@ -65,6 +69,7 @@ export class RoadView extends NotebookElement {
     super();
     this.selected = null;
     this.picked = null;
+    this.opening = false;
     this.adding = null;
     new NotebookController(
       this,
@@ -143,18 +148,22 @@ export class RoadView extends NotebookElement {
       : null;
     return html`<div class="road">
       ${repeat(
-        stops,
+        this.opening ? stops.slice(0, FIRST_CARDS) : stops,
         (stop) => stop.id,
         (stop, at) => this.#stop(stop, at, joined),
       )}
-      <div class="stop">
+      ${this.opening ? nothing : this.#foot(stops)}
+    </div>`;
+  }
+
+  #foot(stops: readonly Stop[]): TemplateResult {
+    return html`<div class="stop">
         <div class="rail"></div>
         <div class="add">
           <span>Add a card:</span>
           ${CARD_KINDS.map(({ kind, word }) => html`<button class="btn slim" @click=${() => this.#add(kind, stops.at(-1)?.id ?? null)}>${word}</button>`)}
         </div>
-      </div>
-    </div>`;
+      </div>`;
   }
 
   /** One stop, drawn again only when something that it shows has changed: an edit changes few of them. */

@@ -17,10 +17,12 @@ import { Session } from './session.ts';
  * Opens the notebook that was open last on this device, or else the one kept last, or else the default one.
  * What goes wrong on the way, and notebooks that should be there and are not, are told in the session's
  * notice; the page always opens with a notebook.
+ * @param start its figures are worked out from then on; null for at once
  */
 export async function openSession(
   store: NotebookStore,
   makeDefault: () => Promise<NotebookDocument>,
+  start: Promise<void> | null = null,
 ): Promise<Session> {
   let found: StoredNotebook | null;
   let lost: readonly RememberedNotebook[];
@@ -32,12 +34,12 @@ export async function openSession(
     found = last === undefined ? null : await store.load(last);
   } catch (error) {
     const document = freshCopy(await makeDefault());
-    return begin(new Session(document, store, null, troubleWords(error), 'save-file'));
+    return begin(new Session(document, store, null, troubleWords(error), 'save-file', start));
   }
   forgetNotebooks(lost.map((one) => one.id));
   const notice = lost.length > 0 ? lostWords(lost) : '';
   const document = found?.document ?? (await makeDefault());
-  return begin(new Session(document, store, found, notice, notice ? 'open' : null));
+  return begin(new Session(document, store, found, notice, notice ? 'open' : null, start));
 }
 
 /** `Plateau loop`, in a sentence that offers the file. */

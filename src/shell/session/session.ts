@@ -29,6 +29,7 @@ export class Session {
   /**
    * @param stored revision and time of what is kept under the document's id; null for a notebook that is to
    *   be kept for the first time
+   * @param start figures are worked out from then on; null for at once
    */
   constructor(
     document: NotebookDocument,
@@ -36,10 +37,11 @@ export class Session {
     stored: { readonly revision: number; readonly savedAt: string } | null,
     notice = '',
     mend: 'open' | 'save-file' | null = null,
+    start: Promise<void> | null = null,
   ) {
     this.notice = notice;
     this.mend = mend;
-    this.notebook = LiveNotebook.open(document);
+    this.notebook = LiveNotebook.open(document, null, start);
     this.log = new EffectLog(this.notebook);
     this.#opened = { document, revision: stored?.revision ?? 0 };
     this.keeper = new Keeper(this.notebook, {

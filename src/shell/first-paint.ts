@@ -1,0 +1,18 @@
+/** A page that is not shown is not painted: its figures are worked out without it, after this long, ms. */
+const UNSEEN_MS = 250;
+
+/** Resolves once what was drawn is painted, or will not be for a while as nobody sees the page. */
+export function painted(): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve, UNSEEN_MS);
+    // A frame's own callback runs before its paint; a message that it sends is read after.
+    requestAnimationFrame(() => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = () => {
+        channel.port1.close();
+        resolve();
+      };
+      channel.port2.postMessage(null);
+    });
+  });
+}
