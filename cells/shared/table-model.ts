@@ -63,7 +63,7 @@ export type GridNotebook = Pick<LiveNotebook, 'document' | 'read' | 'typeOf' | '
 const decimalsByColumn = new WeakMap<Column, { readonly of: TableColumn; readonly decimals?: number }>();
 
 /** Decimals of a column as it is shown; worked out once for the same figures under the same settings. */
-function decimalsOf(column: Column, settings: TableColumn, as: ShownAs | null): number | undefined {
+export function decimalsOf(column: Column, settings: TableColumn, as: ShownAs | null): number | undefined {
   if (column.kind !== 'number') return 0;
   // In units of their own the rows have nothing in common: each figure stands as it was typed.
   const hasRowUnits = settings.kind !== 'worked' && settings.unit_column !== undefined;

@@ -30,7 +30,8 @@ export interface PlanOptions {
 /** Finds the best plan of an instance: `findPlan` with its solver. */
 export type FindPlan = (instance: PlanInstance, options?: PlanOptions) => Promise<PlanResult>;
 
-const DEFAULT_TIME_LIMIT_S = 10;
+/** A plan, or the best found and how far off it may be, is there within ten seconds: a little is kept for the rest. */
+const DEFAULT_TIME_LIMIT_S = 9.5;
 
 /**
  * The plan of least total expected cost within all the limits (model, section 7), by the given solver.
