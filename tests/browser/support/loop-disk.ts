@@ -104,7 +104,8 @@ function mounted(work: string): LoopDisk {
     },
     remove() {
       run('umount', '-l', root);
-      rmSync(work, { recursive: true, force: true });
+      // A browser that is just being ended may still make a file where the disk was.
+      rmSync(work, { recursive: true, force: true, maxRetries: 10 });
     },
   };
 }
