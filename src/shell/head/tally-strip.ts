@@ -137,7 +137,9 @@ export class TallyStrip extends NotebookElement {
   /** The label, and at its right how the figure has changed since the last edit. */
   #top(label: string, figure: TallyFigure, reading: TallyReading): TemplateResult {
     const effect = this.last?.effects.find((one) => one.figure.figure === figure.figure);
-    const words = reading.state === 'working' ? 'working' : (effect?.words ?? '');
+    // A figure that is not there yet says so itself.
+    const isOld = reading.state === 'working' && reading.value !== null;
+    const words = isOld ? 'working' : (effect?.words ?? '');
     const same = words === 'no change' || words === 'working';
     return html`<span class="top ${same ? 'same' : ''}">
       <span class=${reading.limit?.level === 'over' ? 'over' : ''}>${label}</span>
