@@ -4,7 +4,8 @@ const UNSEEN_MS = 250;
 /** Resolves once what was drawn is painted, or will not be for a while as nobody sees the page. */
 export function painted(): Promise<void> {
   return new Promise((resolve) => {
-    setTimeout(resolve, UNSEEN_MS);
+    // Counted from the end of the turn that draws, which on a slow device is itself longer than that.
+    setTimeout(() => setTimeout(resolve, UNSEEN_MS));
     // A frame's own callback runs before its paint; a message that it sends is read after.
     requestAnimationFrame(() => {
       const channel = new MessageChannel();
