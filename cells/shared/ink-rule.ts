@@ -29,6 +29,12 @@ export function inkRule(element: Element | null | undefined): void {
   waiting.add(element);
 }
 
+/** Take the rule from under a figure at once: something else is going to stand there. */
+export function liftRule(element: Element): void {
+  waiting.delete(element);
+  rules.get(element)?.finish();
+}
+
 /** To begin the rule of a figure that nobody sees would have the browser lay out all that is out of sight. */
 function isOutOfSight(figure: Element): boolean {
   const root = figure.getRootNode();

@@ -110,29 +110,36 @@ export const plainTableStyles = css`
   tfoot th {
     font-family: var(--face-sign);
   }
+  /* What is entered stands on a rule, over that of the row. Both are drawn as a background: a box of its own for
+     each would be a layer more at every figure. */
   td.pen-cell {
+    --under: var(--rule);
+    --rule-end: 4px;
     color: var(--pen);
-    position: relative;
+    border-bottom-color: transparent;
+    background-image:
+      linear-gradient(var(--pen-rule), var(--pen-rule)), linear-gradient(var(--under), var(--under));
+    background-position:
+      right var(--rule-end) bottom 0,
+      left 0 bottom 0;
+    background-size:
+      min(64px, calc(100% - 8px)) 1px,
+      100% 1px;
+    background-repeat: no-repeat;
+    background-origin: border-box;
+    print-color-adjust: exact;
   }
-  td.pen-cell::after {
-    content: '';
-    position: absolute;
-    left: auto;
-    right: 4px;
-    width: min(64px, calc(100% - 8px));
-    bottom: -1px;
-    border-bottom: 1px solid var(--pen-rule);
-    z-index: 1;
-    pointer-events: none;
+  tbody td:last-child.pen-cell {
+    --rule-end: 12px;
   }
-  tbody td:last-child.pen-cell::after {
-    right: 12px;
-  }
-  tbody tr:last-child td.pen-cell::after {
-    bottom: 3px;
+  tbody tr:last-child td.pen-cell {
+    background-position: right var(--rule-end) bottom 3px;
+    background-size:
+      min(64px, calc(100% - 8px)) 1px,
+      0 0;
   }
   td.pen-cell:hover {
-    background: var(--pen-wash);
+    background-color: var(--pen-wash);
   }
   td.fresh {
     box-shadow: inset 0 -2px 0 var(--ink);

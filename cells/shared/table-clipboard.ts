@@ -13,11 +13,19 @@ export class GridClipboard {
   readonly #host: HandsHost;
   readonly #isWriting: () => boolean;
   #hands: Hands | null = null;
+  #isPrepared = false;
 
   /** @param isWriting whether a figure is being written: the clipboard is then the field's own */
   constructor(host: HandsHost, isWriting: () => boolean) {
     this.#host = host;
     this.#isWriting = isWriting;
+  }
+
+  /** The keyboard has come in: have the hands ready soon, and not in the turn that has to show where it is. */
+  prepare(): void {
+    if (this.#isPrepared) return;
+    this.#isPrepared = true;
+    setTimeout(() => void this.fetch());
   }
 
   /** Have the hands ready. */

@@ -12,6 +12,7 @@ import { figureText, optionsOf, shareAt } from './table-figure.ts';
 import type { GridPlace } from './table-keys.ts';
 import { type Grid, type GridColumn, needsCaution, typedColumn } from './table-model.ts';
 import type { RowOrder } from './table-order.ts';
+import type { RowSlots } from './table-slots.ts';
 import type { Segment } from './table-window.ts';
 
 /** What of the grid is under the keyboard, being written, open or picked. */
@@ -188,6 +189,8 @@ export interface RowsDrawing {
   readonly order: RowOrder;
   /** Height of a row, in px. */
   readonly rowPx: number;
+  /** What rows of a long table are shown in; null where every row has an element of its own. */
+  readonly slots: RowSlots | null;
 }
 
 /** The rows of a grid that are in view, with gaps as high as those that are not. */
@@ -203,9 +206,14 @@ export function gridRows(grid: Grid, segments: readonly Segment[], drawing: Rows
       ? [segment]
       : Array.from({ length: segment.to - segment.from }, (_, i) => shown(segment.from + i)),
   );
-  // Keyed by row, so that the row with the keyboard stays the element that has the focus.
-  const key = (each: ShownRow | GapRow, i: number): number | string =>
-    'row' in each ? each.row : `gap ${i === 0 ? 'above' : i === drawn.length - 1 ? 'below' : 'between'}`;
+  const rows = drawn.flatMap((each) => ('row' in each ? [each.row] : []));
+  const slots = drawing.slots?.take(rows) ?? rows;
+  let at = 0;
+  // Keyed by row or by its slot, so that the row with the keyboard stays the element that has the focus.
+  const keys = drawn.map((each, i) =>
+    'row' in each ? slots[at++]! : `gap ${i === 0 ? 'above' : i === drawn.length - 1 ? 'below' : 'between'}`,
+  );
+  const key = (_: ShownRow | GapRow, i: number): number | string => keys[i]!;
   return repeat(drawn, key, (each) => ('row' in each ? gridRow(grid, each, use) : gapRow(each, rowPx)));
 }
 

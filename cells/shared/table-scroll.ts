@@ -1,18 +1,9 @@
-import {
-  LEAP_MARGIN_ROWS,
-  rowsForFrame,
-  rowsInView,
-  type Segment,
-  type Viewport,
-  windowSegments,
-} from './table-window.ts';
+import { rowsInView, type Segment, windowSegments } from './table-window.ts';
 
 /** Height of a row in px before one has been measured (`--row` of the look). */
 const USUAL_ROW_PX = 31;
 /** Rows drawn of a long table before its window has been measured. */
 const ROWS_UNMEASURED = 40;
-/** Pause after a leap before the rows around the window are drawn, in ms. */
-const REST_MS = 60;
 /** Space kept between a focused figure and the first column that lies over the others, in px. */
 const CLEAR_PX = 4;
 
@@ -27,7 +18,8 @@ export class GridScroll {
   readonly #host: ScrollHost;
   #view: readonly [number, number] = [0, ROWS_UNMEASURED];
   #rowPx = USUAL_ROW_PX;
-  #later: ReturnType<typeof setTimeout> | undefined;
+  /** Height of the window, in px; 0 until it is measured. */
+  #heightPx = 0;
 
   constructor(host: ScrollHost) {
     this.#host = host;
@@ -43,13 +35,23 @@ export class GridScroll {
 
   /** Rows that fit into the window under the head. */
   get rowsInWindow(): number {
-    return Math.max(1, Math.floor((this.#scroller?.clientHeight ?? 0) / this.#rowPx) - 2);
+    return Math.max(1, Math.floor(this.#heightPx / this.#rowPx) - 2);
   }
 
-  /** Take the height of a row from the page: the reader's text size may differ. */
-  measure(): void {
-    const row = this.#host.renderRoot.querySelector<HTMLElement>('tbody tr:not(.gap)');
+  /**
+   * Take the heights of a row and of the window from the page when the first rows of a long table are there. Later
+   * they are taken when it scrolls, where the page is laid out already: to ask after every drawing would have it
+   * laid out twice.
+   */
+  measureOnce(): void {
+    if (this.#heightPx === 0 && this.#scroller !== null) this.#measure(this.#scroller);
+  }
+
+  /** The reader's text size may differ, and so may the window. */
+  #measure(scroller: HTMLElement): void {
+    const row = scroller.querySelector<HTMLElement>('tbody tr:not(.gap)');
     if (row !== null && row.offsetHeight > 0) this.#rowPx = row.offsetHeight;
+    this.#heightPx = scroller.clientHeight;
   }
 
   /** What to draw of `rowCount` rows; the row `keep` has the keyboard and stays in the page. */
@@ -62,36 +64,12 @@ export class GridScroll {
   look(rowCount: number): void {
     const scroller = this.#scroller;
     if (scroller === null) return;
-    const { rows, isWhole } = rowsForFrame(rowCount, this.#viewport(scroller), this.#view);
-    const [from, to] = rows;
-    if (!isWhole) this.#lookLater(rowCount);
+    this.#measure(scroller);
+    const view = { scrollTopPx: scroller.scrollTop, heightPx: this.#heightPx, rowPx: this.#rowPx };
+    const [from, to] = rowsInView(rowCount, view);
     if (from === this.#view[0] && to === this.#view[1]) return;
     this.#view = [from, to];
     this.#host.requestUpdate();
-  }
-
-  /** The rest is drawn when the scroll rests, in a frame of its own. */
-  #lookLater(rowCount: number): void {
-    clearTimeout(this.#later);
-    this.#later = setTimeout(() => this.look(rowCount), REST_MS);
-  }
-
-  /**
-   * Other rows are to be drawn. In a long table those in view are drawn first, those around them later.
-   *
-   * @param rowCount rows of a long table, 0 for one that is in the page as a whole
-   */
-  refresh(rowCount: number): void {
-    const scroller = this.#scroller;
-    if (rowCount > 0 && scroller !== null) {
-      this.#view = rowsInView(rowCount, this.#viewport(scroller), LEAP_MARGIN_ROWS);
-      this.#lookLater(rowCount);
-    }
-    this.#host.requestUpdate();
-  }
-
-  #viewport(scroller: HTMLElement): Viewport {
-    return { scrollTopPx: scroller.scrollTop, heightPx: scroller.clientHeight, rowPx: this.#rowPx };
   }
 
   toTop(): void {

@@ -52,7 +52,10 @@ export abstract class GridState extends NotebookElement implements CursorHost, H
   protected drawn: TableCell | PairingCell | undefined;
   protected readonly cursor = new GridCursor(this);
   protected readonly scroller = new GridScroll(this);
-  protected readonly lens = new GridLens(() => this.scroller.refresh(this.isLong ? this.rowsOffered : 0));
+  protected readonly lens = new GridLens(() => {
+    if (this.isLong) this.scroller.look(this.rowsOffered);
+    this.requestUpdate();
+  });
   protected readonly clipboard = new GridClipboard(this, () => this.cursor.writing !== null);
 
   constructor() {

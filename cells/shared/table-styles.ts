@@ -26,6 +26,10 @@ export const gridStyles = css`
   tbody tr.fifth > * {
     border-bottom-color: var(--rule-2);
   }
+  tbody tr.fifth > td.pen-cell {
+    --under: var(--rule-2);
+    border-bottom-color: transparent;
+  }
   tbody tr:last-child > * {
     border-bottom: 0;
   }
@@ -262,10 +266,11 @@ export const gridStyles = css`
     right: 0;
     width: max(100%, 92px);
   }
-  [data-row]:focus {
+  /* named by what they are: by their places, every row that comes into view would be styled anew */
+  :is(th, td, th > button, th > div):focus {
     outline: none;
   }
-  [data-row]:focus-visible {
+  :is(th, td, th > button, th > div):focus-visible {
     outline: 2px solid var(--pen);
     outline-offset: -2px;
   }

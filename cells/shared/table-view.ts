@@ -2,6 +2,7 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { formulaEdit } from '../../src/notebook/edits.ts';
 import { baseStyles } from './base-styles.ts';
 import { controlStyles } from './control-styles.ts';
+import { liftRule } from './ink-rule.ts';
 import { sheetStyles } from './sheet-styles.ts';
 import { plainTableStyles } from './sheet-table-styles.ts';
 import type { BlockDetail } from './table-block-bar.ts';
@@ -13,6 +14,7 @@ import type { GridPlace } from './table-keys.ts';
 import type { FindDetail, LensDetail } from './table-lens-line.ts';
 import { type Grid, gridOf } from './table-model.ts';
 import { faultAt, type GridUse, gridRows } from './table-rows.ts';
+import { RowSlots } from './table-slots.ts';
 import { GridState, ROWS_AT_FIRST } from './table-state.ts';
 import { gridStyles } from './table-styles.ts';
 import { TableTip } from './table-tip.ts';
@@ -42,6 +44,7 @@ export class TableView extends GridState {
   #toldRow: number | null = 0;
   #hadFocus = false;
   readonly #shown = new ShownFigures();
+  readonly #slots = new RowSlots();
   readonly #tip = new TableTip(() => this.renderRoot.querySelector('.tip'));
 
   override disconnectedCallback(): void {
@@ -62,11 +65,12 @@ export class TableView extends GridState {
 
   override updated(changed: PropertyValues): void {
     super.updated(changed);
-    if (this.isLong) this.scroller.measure();
+    if (this.isLong) this.scroller.measureOnce();
     // Rows that move in the page lose the focus; the keyboard stays where it was all the same.
     if (this.#hadFocus && this.shadowRoot?.activeElement === null && this.cursor.writing === null) {
       this.cursor.element(this.cursor.at)?.focus({ preventScroll: true });
     }
+    if (this.isLong) this.#liftRules();
     inkChanges(this.renderRoot, this.#changed, (place) => this.rowAt(place));
     this.#changed = [];
     const row = this.cursor.at.row < 0 ? null : this.rowAt(this.cursor.at.row);
@@ -154,7 +158,15 @@ export class TableView extends GridState {
     const segments: readonly Segment[] = this.isLong
       ? this.scroller.segments(this.rowsOffered, this.cursor.at.row)
       : [{ kind: 'rows', from: 0, to: this.rowsOffered }];
-    return gridRows(grid, segments, { use, order: this.lens.order, rowPx: this.scroller.rowPx });
+    const slots = this.isLong ? this.#slots : null;
+    return gridRows(grid, segments, { use, order: this.lens.order, rowPx: this.scroller.rowPx, slots });
+  }
+
+  /** A row of the page that now stands for another shows no change of the one before. */
+  #liftRules(): void {
+    if (this.#slots.renewed.size === 0) return;
+    for (const figure of this.renderRoot.querySelectorAll<HTMLElement>('tbody [data-row]'))
+      if (this.#slots.renewed.has(this.rowAt(Number(figure.dataset.row)))) liftRule(figure);
   }
 
   #toggleAll = (): void => {
@@ -174,7 +186,7 @@ export class TableView extends GridState {
 
   #onFocus = (event: FocusEvent): void => {
     const place = this.cursor.placeOf(event);
-    void this.clipboard.fetch();
+    this.clipboard.prepare();
     if (place === null) return;
     if (place.row !== this.cursor.at.row || place.column !== this.cursor.at.column) {
       this.cursor.at = place;

@@ -12,43 +12,21 @@ export interface Viewport {
 }
 
 /** Rows drawn beyond each edge of the window, so that a quick scroll does not show blank paper. */
-const MARGIN_ROWS = 12;
-/** Rows beyond each edge that are drawn at once after a leap; the others follow once the page has time. */
-export const LEAP_MARGIN_ROWS = 2;
-/** Rows new to the page in one frame, beyond which the scroll is a leap. */
-const MOST_NEW_ROWS = 16;
+const MARGIN_ROWS = 6;
 
 /**
- * First row and row after the last that must be drawn for a window on `rowCount` rows.
+ * First row and row after the last that are drawn for a window on `rowCount` rows. Where there are rows enough it
+ * is always as many, so that the elements of those that go serve those that come.
  *
- * @example rowsInView(1000, { scrollTopPx: 3100, heightPx: 620, rowPx: 31 }) // [88, 132]
+ * @example rowsInView(1000, { scrollTopPx: 3100, heightPx: 620, rowPx: 31 }) // [94, 127]
  */
-export function rowsInView(rowCount: number, view: Viewport, marginRows = MARGIN_ROWS): [number, number] {
-  const rowPx = Math.max(1, view.rowPx);
-  const first = Math.floor(view.scrollTopPx / rowPx) - marginRows;
-  const last = Math.ceil((view.scrollTopPx + view.heightPx) / rowPx) + marginRows;
-  const from = Math.min(Math.max(0, first), Math.max(0, rowCount - 1));
-  return [from, Math.min(rowCount, Math.max(from, last))];
-}
-
-/**
- * What to draw in this frame when rows `drawn` are in the page: all that is in view and around it, or, after a
- * leap, little more than what is in view. Then `isWhole` is false, and the rest is drawn in a later frame.
- *
- * @example
- * rowsForFrame(1000, { scrollTopPx: 15500, heightPx: 620, rowPx: 31 }, [0, 32]) // { rows: [498, 522], isWhole: false }
- */
-export function rowsForFrame(
-  rowCount: number,
-  view: Viewport,
-  drawn: readonly [number, number],
-): { readonly rows: [number, number]; readonly isWhole: boolean } {
-  const [from, to] = rowsInView(rowCount, view);
-  const shared = Math.max(0, Math.min(to, drawn[1]) - Math.max(from, drawn[0]));
-  if (to - from - shared <= MOST_NEW_ROWS) return { rows: [from, to], isWhole: true };
-  const near = rowsInView(rowCount, view, LEAP_MARGIN_ROWS);
-  const isDrawn = near[0] >= drawn[0] && near[1] <= drawn[1];
-  return isDrawn ? { rows: [from, to], isWhole: true } : { rows: near, isWhole: false };
+export function rowsInView(rowCount: number, { scrollTopPx, heightPx, rowPx }: Viewport): [number, number] {
+  const eachPx = Math.max(1, rowPx);
+  // A window shows one row more than fit into it when it cuts the first and the last.
+  const count = Math.ceil(heightPx / eachPx) + 1 + 2 * MARGIN_ROWS;
+  const first = Math.floor(scrollTopPx / eachPx) - MARGIN_ROWS;
+  const from = Math.min(Math.max(0, first), Math.max(0, rowCount - count));
+  return [from, Math.min(rowCount, from + count)];
 }
 
 /**

@@ -135,6 +135,27 @@ test('of a long table only what is in view is in the page, and the keyboard reac
     expect(await ride.locator('tbody tr').count()).toBeLessThan(120);
     await page.keyboard.press('Control+Home');
     await expect.poll(() => keyboardAt(page)).toBe('0 0');
+
+    // Elements are lent from row to row: wherever one comes from, a row shows its own figures.
+    const rowsShown = (): Promise<[place: string, words: string][]> =>
+      grid.evaluate((table) =>
+        [...table.querySelectorAll('tbody tr[aria-rowindex]')].map((row) => [
+          row.getAttribute('aria-rowindex') ?? '',
+          [...row.children].map((each) => `${each.getAttribute('data-row')} ${each.textContent}`).join('|'),
+        ]),
+      );
+    const first = new Map(await rowsShown());
+    await grid.evaluate((table) => table.parentElement?.scrollTo(0, 400 * 31));
+    await expect.poll(async () => (await rowsShown()).some(([place]) => place === '402')).toBe(true);
+    const elements = await grid.locator('tbody tr').count();
+    for (const top of [380, 200, 12, 5, 0]) {
+      await grid.evaluate((table, px) => table.parentElement?.scrollTo(0, px), top * 31);
+      await page.evaluate(
+        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+      );
+      expect(await grid.locator('tbody tr').count()).toBeLessThanOrEqual(elements + 1);
+    }
+    await expect.poll(async () => (await rowsShown()).slice(0, 20)).toEqual([...first].slice(0, 20));
   });
 });
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { rowsForFrame, rowsInView, windowSegments } from '../../../cells/shared/table-window.ts';
+import { rowsInView, windowSegments } from '../../../cells/shared/table-window.ts';
 
 describe('rows in view', () => {
   test('the example of its docblock', () => {
-    // By hand: 3100 / 31 = row 100, 3720 / 31 = row 120, twelve more drawn on each side.
-    expect(rowsInView(1000, { scrollTopPx: 3100, heightPx: 620, rowPx: 31 })).toEqual([88, 132]);
+    // By hand: 3100 / 31 = row 100, twenty fit and one more may be cut, six more drawn on each side.
+    expect(rowsInView(1000, { scrollTopPx: 3100, heightPx: 620, rowPx: 31 })).toEqual([94, 127]);
   });
 
   test('every row that the window shows is drawn, and none that is not there', () => {
@@ -30,30 +30,15 @@ describe('rows in view', () => {
   });
 });
 
-describe('rows of one frame', () => {
-  const at = (scrollTopPx: number) => ({ scrollTopPx, heightPx: 620, rowPx: 31 });
-
-  test('a step draws all around the window at once, a leap the window first and the rest next', () => {
-    // By hand: rows 120 to 140 are seen, twelve more around them; nineteen or so of 44 are new after a leap.
-    expect(rowsForFrame(1000, at(3720), [98, 142])).toEqual({ rows: [108, 152], isWhole: true });
-    const first = rowsForFrame(1000, at(15_500), [98, 142]);
-    expect(first).toEqual({ rows: [498, 522], isWhole: false });
-    expect(rowsForFrame(1000, at(15_500), first.rows)).toEqual({ rows: [488, 532], isWhole: true });
-  });
-
-  test('wherever one leaps, the rows seen are drawn at once, and two frames draw all', () => {
-    const px = fc.integer({ min: 0, max: 60_000 });
-    fc.assert(
-      fc.property(fc.integer({ min: 1, max: 3_000 }), px, px, (rowCount, before, after) => {
-        const drawn = rowsInView(rowCount, at(before));
-        const once = rowsForFrame(rowCount, at(after), drawn);
-        const [from, to] = once.rows;
-        expect(from).toBeLessThanOrEqual(Math.floor(after / 31));
-        expect(to).toBeGreaterThanOrEqual(Math.min(rowCount, Math.ceil((after + 620) / 31)));
-        const twice = rowsForFrame(rowCount, at(after), once.rows);
-        expect(once.isWhole ? once.rows : twice.rows).toEqual(rowsInView(rowCount, at(after)));
-      }),
-    );
+describe('as many rows wherever one scrolls', () => {
+  test('at the top, in the middle and at the end, while there are enough', () => {
+    const countAt = (rowCount: number, scrollTopPx: number): number => {
+      const [from, to] = rowsInView(rowCount, { scrollTopPx, heightPx: 620, rowPx: 31 });
+      return to - from;
+    };
+    // By hand: 620 / 31 + 1 + 2 times 6.
+    for (const scrollTopPx of [0, 17, 3_100, 3_117, 30_380]) expect(countAt(1000, scrollTopPx)).toBe(33);
+    expect(countAt(30, 0)).toBe(30);
   });
 });
 
