@@ -45,12 +45,19 @@ function inThreadFind(): FindPlan {
  * Runs tasks in a worker of its own, which is kept from task to task, so that HiGHS is loaded once. HiGHS
  * cannot be asked to stop, so stopping ends the worker, and the next task starts another.
  * @param start makes a worker that runs plan-worker.ts
+ * @param terminate ends one that is no longer listened to, at once unless said otherwise
  */
-export function workerRunner(start: () => WorkerLike): PlanRunner {
+export function workerRunner(
+  start: () => WorkerLike,
+  terminate: (worker: WorkerLike) => void = (worker) => worker.terminate(),
+): PlanRunner {
   let worker: WorkerLike | null = null;
   let lastId = 0;
   const end = (): void => {
-    worker?.terminate();
+    if (worker === null) return;
+    worker.onmessage = null;
+    worker.onerror = null;
+    terminate(worker);
     worker = null;
   };
   return {

@@ -1,5 +1,5 @@
 import type { Planner } from '../../notebook/graph/planner.ts';
-import { type WorkerLike, workerRunner } from '../../plan/solver/plan-runner.ts';
+import { type PlanRunner, type WorkerLike, workerRunner } from '../../plan/solver/plan-runner.ts';
 import { PlanSolver } from '../../plan/solver/plan-solver.ts';
 import planWorkerAddress from '../../plan/solver/plan-worker.ts?worker&url';
 import { ownScript } from '../own-script.ts';
@@ -14,27 +14,34 @@ const startPlanWorker = (): WorkerLike => startWorker(planWorkerAddress) as unkn
 
 const LONGEST_FRAME_MS = 100;
 
+function painted(): Promise<void> {
+  return new Promise((done) => {
+    // A page that is not seen gets no frames.
+    const atTheLatest = setTimeout(done, LONGEST_FRAME_MS);
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        clearTimeout(atTheLatest);
+        done();
+      }),
+    );
+  });
+}
+
+/** To end a worker at work takes the page milliseconds, which belong to what an edit has to show. */
+const planRunner = (): PlanRunner =>
+  workerRunner(startPlanWorker, (worker) => void painted().then(() => worker.terminate()));
+
 /**
  * Plans for the notebook on the page: one worker for the plan, one for questions about it, one that tries
  * figures, each started when it is first needed. None of them holds up the page.
  */
 export class PagePlanner implements Planner {
-  readonly #plans = new PlanSolver(workerRunner(startPlanWorker));
-  readonly #questionSolver = new PlanSolver(workerRunner(startPlanWorker));
+  readonly #plans = new PlanSolver(planRunner());
+  readonly #questionSolver = new PlanSolver(planRunner());
   readonly #questions = new QuestionQueue(this.#questionSolver);
   readonly #trials = new TrialDesk(() => startWorker(trialWorkerAddress) as unknown as TrialWorkerLike);
 
-  readonly painted = (): Promise<void> =>
-    new Promise((done) => {
-      // A page that is not seen gets no frames.
-      const atTheLatest = setTimeout(done, LONGEST_FRAME_MS);
-      requestAnimationFrame(() =>
-        setTimeout(() => {
-          clearTimeout(atTheLatest);
-          done();
-        }),
-      );
-    });
+  readonly painted = painted;
 
   readonly plan: Planner['plan'] = (instance) => this.#plans.ask({ kind: 'plan', instance });
   readonly ask: Planner['ask'] = (task, signal) => this.#questions.ask(task, signal);
