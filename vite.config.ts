@@ -129,6 +129,29 @@ function leaveOut(): Plugin {
 }
 
 /**
+ * Takes comments and the space around signs out of the style sheets that stand in the code, which the minifier of
+ * scripts leaves as they are. What stands in quotes is left alone.
+ */
+function bareStyles(): Plugin {
+  const bare = (sheet: string): string =>
+    sheet.replace(
+      /("[^"]*"|'[^']*')|\/\*[\s\S]*?\*\/|\s*([{};])\s*|\s+/g,
+      (_, quoted?: string, sign?: string) => quoted ?? sign ?? ' ',
+    );
+  return {
+    name: 'bare-styles',
+    apply: 'build',
+    enforce: 'pre',
+    transform(code, id) {
+      if (!id.startsWith(rootFolder) || !/\.ts$/.test(id) || !code.includes('css`')) return null;
+      const found = code.replace(/\bcss`([^`]*)`/g, (_, sheet: string) => `css\`${bare(sheet)}\``);
+      // Lines are counted from another text then: a fault in a style sheet has no place in the script.
+      return { code: found, map: null };
+    },
+  };
+}
+
+/**
  * The page is served under a Content-Security-Policy without 'unsafe-inline' (src/commands/serve.mjs), so
  * nothing may be inlined: no data: scripts, no module-preload shim, no small assets folded into the code.
  */
@@ -137,7 +160,7 @@ export default defineConfig({
   // Relative addresses, so that the built folder also works from a sub-folder of a static host.
   base: './',
   publicDir: false,
-  plugins: [workedExample(), installable(), leaveOut(), offline()],
+  plugins: [workedExample(), installable(), leaveOut(), bareStyles(), offline()],
   build: {
     outDir: `${rootFolder}dist`,
     emptyOutDir: true,
