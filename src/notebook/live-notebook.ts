@@ -164,7 +164,7 @@ export class LiveNotebook {
     return () => this.listeners.delete(listener);
   }
 
-  /** Resolves when every figure is up to date, with the figures that were computed since the last call. */
+  /** Resolves when every figure is up to date, with the figures computed since the last call or edit. */
   async settled(): Promise<{ readonly recomputed: readonly string[] }> {
     await this.graph.settled();
     return { recomputed: this.graph.takeComputed() };

@@ -1,9 +1,10 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { entryEdit } from '../../src/notebook/edits.ts';
 import { LiveNotebook } from '../../src/notebook/live-notebook.ts';
 import { demo } from '../starter/support.ts';
+import { entered, notebook, table, worked } from './small-notebook.ts';
 
 /** Node gives its collector out only when told to, and then only to contexts made afterwards. */
 function collector(): () => void {
@@ -42,4 +43,19 @@ test('figures of earlier edits are given back: of the columns of twenty edits fe
   expect(earlier.length).toBeGreaterThan(200);
   // What is shown now, what it was before the last edit, and what that was compared with.
   expect(now.size).toBeLessThan(earlier.length / 4);
+});
+
+test('what was computed is remembered of the last edit alone, while nobody asks for it', async () => {
+  const live = LiveNotebook.open(notebook(table('t', entered('a', 'number', [1]), worked('b', 'a * 2'))));
+  await live.settled();
+  const figure = (): number => {
+    const is = live.read('t.b');
+    return is.state === 'settled' && is.column.kind === 'number' ? is.column.values[0]! : Number.NaN;
+  };
+  for (let edit = 2; edit <= 20; edit++) {
+    live.apply(entryEdit(live.document, live.document.cells[0]!.id, 'a', 0, edit));
+    await vi.waitFor(() => expect(figure()).toBe(2 * edit), { interval: 1 });
+  }
+  // By hand: the one column that was written, and the one that is worked out from it.
+  expect([...(await live.settled()).recomputed].sort()).toEqual(['t.a', 't.b']);
 });

@@ -69,6 +69,8 @@ export class Graph {
 
   /** Makes the graph hold exactly these nodes; those whose stamp and reads are as before stay untouched. */
   take(specs: ReadonlyMap<string, NodeSpec>): void {
+    // On the page nobody asks what was computed: of all but the last edit it would be kept for nothing.
+    this.computed = [];
     for (const [node, held] of this.held) {
       if (specs.has(node)) continue;
       held.variable.delete();
@@ -227,7 +229,7 @@ export class Graph {
     return this.held.get(node)?.spec;
   }
 
-  /** Nodes computed since the last call, in order. */
+  /** Nodes computed since the last call or edit, in order. */
   takeComputed(): readonly string[] {
     const computed = this.computed;
     this.computed = [];
