@@ -3,6 +3,7 @@ import { tryUnit } from '../../src/formula/unit-text.ts';
 import type { EnteredColumn, Entry, TableColumn } from '../../src/notebook/document.ts';
 import { convertFigure } from '../../src/tables/convert-figure.ts';
 import { readEntry } from '../../src/tables/read-entry.ts';
+import { isCountedPer } from './gauge-unit.ts';
 import { entryText } from './table-figure.ts';
 
 /** A change of a column's settings that cannot be made, in words. */
@@ -56,7 +57,8 @@ export function changeUnit(column: TableColumn, text: string, convert: boolean):
     };
   }
   const one = { ...column, unit: unit === '' ? undefined : unit };
-  const changed = one.kind === 'worked' || unit === '' ? one : { ...one, unit_column: undefined };
+  const changed =
+    one.kind === 'worked' || unit === '' || isCountedPer(unit) ? one : { ...one, unit_column: undefined };
   if (changed.kind === 'worked' || !convert || !canConvert(column.unit, unit)) return { column: changed };
   const from = tryUnit(column.unit ?? '')!;
   const to = tryUnit(unit)!;
@@ -67,8 +69,8 @@ export function changeUnit(column: TableColumn, text: string, convert: boolean):
 }
 
 /**
- * The column with its numbers in the unit that another column gives for each row; '' for one unit again. The
- * figures stay as they were typed.
+ * The column with its numbers in the unit that another column gives for each row; '' for one unit again. What the
+ * numbers are counted per stays. The figures stay as they were typed.
  *
  * @example changeUnitColumn({ kind: 'number', unit: 'mm', entries: [4] }, 'gauge_unit')
  * // { kind: 'number', unit_column: 'gauge_unit', entries: [4] }
@@ -76,7 +78,7 @@ export function changeUnit(column: TableColumn, text: string, convert: boolean):
 export function changeUnitColumn(column: EnteredColumn, name: string): EnteredColumn {
   return name === ''
     ? { ...column, unit_column: undefined }
-    : { ...column, unit: undefined, unit_column: name };
+    : { ...column, unit: isCountedPer(column.unit) ? column.unit : undefined, unit_column: name };
 }
 
 /** An entry read again as another kind; what cannot be read stays as its text, and shows its fault. */

@@ -17,6 +17,7 @@ import { baseStyles } from './base-styles.ts';
 import { says } from './cell-events.ts';
 import { controlStyles } from './control-styles.ts';
 import type { KeepDetail } from './formula-line.ts';
+import { isCountedPer } from './gauge-unit.ts';
 import { closeIcon } from './icons.ts';
 import {
   type ColumnChange,
@@ -163,7 +164,8 @@ export class ColumnSettings extends LitElement {
     const field = this.#text('unit', 'Unit', column.unit ?? '');
     if (column.kind === 'worked') return field;
     if ((column.unit ?? '') === '') return html`${field}${this.#rowUnits(column)}`;
-    return html`<div>${field}
+    const rowUnits = isCountedPer(column.unit) ? this.#rowUnits(column) : nothing;
+    return html`<div>${field}${rowUnits}
       <label class="tick"><input type="checkbox" .checked=${this.keepsFigures}
         @change=${(event: Event) => {
           this.keepsFigures = (event.target as HTMLInputElement).checked;

@@ -10,6 +10,7 @@ import {
   replaceRows,
 } from '../../src/notebook/edits.ts';
 import { readEntry } from '../../src/tables/read-entry.ts';
+import { isCountedPer } from './gauge-unit.ts';
 import type { Block } from './table-block.ts';
 import { entryText } from './table-figure.ts';
 import type { Grid } from './table-model.ts';
@@ -114,7 +115,7 @@ export function carriedEntry(entry: Entry, from: EnteredColumn, to: EnteredColum
 
 /** A column as it is in one row: with the row's own unit, where it has one. */
 function inRow(grid: Grid, column: EnteredColumn, row: number): EnteredColumn {
-  if (column.unit_column === undefined) return column;
+  if (column.unit_column === undefined || isCountedPer(column.unit)) return column;
   const held = [...grid.columns, ...grid.folded].find(({ id }) => id === column.id);
   return { ...column, unit: held?.rowUnits?.at(row) || undefined };
 }

@@ -4,6 +4,7 @@ import { columnDecimals, showUnit } from '../../src/formula/show.ts';
 import type { EnteredColumn, PairingCell, TableCell, TableColumn } from '../../src/notebook/document.ts';
 import type { LiveNotebook, NodeState } from '../../src/notebook/live-notebook.ts';
 import { readShown, type ShownAs, shownAs } from '../../src/notebook/shown-units.ts';
+import { gaugeOver, isCountedPer } from './gauge-unit.ts';
 import { enteredDecimals, workedDecimals } from './table-decimals.ts';
 import { type TypedColumn, typedIn } from './typed-entry.ts';
 
@@ -21,6 +22,8 @@ export interface GridColumn {
   readonly as: ShownAs | null;
   /** In which unit the figure of each row is kept, where the rows have units of their own; null for one unit. */
   readonly rowUnits: RowUnits | null;
+  /** The units that the gauges of the rows have, where the column's own says what they are counted per; or null. */
+  readonly gauges: RowUnits | null;
   /** The column to write into; null when its figures are worked out. */
   readonly entered: EnteredColumn | null;
   /** Whether its head opens the column's own settings: not so for a parent's key. */
@@ -66,7 +69,8 @@ const decimalsByColumn = new WeakMap<Column, { readonly of: TableColumn; readonl
 export function decimalsOf(column: Column, settings: TableColumn, as: ShownAs | null): number | undefined {
   if (column.kind !== 'number') return 0;
   // In units of their own the rows have nothing in common: each figure stands as it was typed.
-  const hasRowUnits = settings.kind !== 'worked' && settings.unit_column !== undefined;
+  const hasRowUnits =
+    settings.kind !== 'worked' && settings.unit_column !== undefined && !isCountedPer(settings.unit);
   if (hasRowUnits && settings.decimals === undefined) return undefined;
   if (as !== null && settings.decimals !== undefined)
     return Math.max(0, settings.decimals + as.extraDecimals);
@@ -124,7 +128,7 @@ function gridColumn(notebook: GridNotebook, table: string, column: TableColumn, 
     title: columnTitle(column),
     unit: unit === '' ? '' : showUnit(unit),
     as,
-    rowUnits: rowUnitsOf(notebook, table, column),
+    ...rowUnitsOf(notebook, table, column),
     entered: own && column.kind !== 'worked' ? column : null,
     own,
     align: isText || type?.kind === 'yes_no' ? 'left' : 'right',
@@ -135,18 +139,24 @@ function gridColumn(notebook: GridNotebook, table: string, column: TableColumn, 
   };
 }
 
-/** The units of the rows, where another column of the table says them. */
-function rowUnitsOf(notebook: GridNotebook, table: string, column: TableColumn): RowUnits | null {
-  if (column.kind === 'worked' || column.unit_column === undefined) return null;
+/** The units of the rows, where another column of the table says them: instead of the column's, or over it. */
+function rowUnitsOf(
+  notebook: GridNotebook,
+  table: string,
+  column: TableColumn,
+): Pick<GridColumn, 'rowUnits' | 'gauges'> {
+  const none = { rowUnits: null, gauges: null };
+  if (column.kind === 'worked' || column.unit_column === undefined) return none;
   const name = column.unit_column;
   const cell = tableNamed(notebook, table);
   const by = cell?.columns.find((each) => each.name === name);
-  if (by === undefined) return null;
+  if (by === undefined) return none;
   const units = shownOf(notebook.read(columnNode(table, name)))?.column;
-  return {
+  const found: RowUnits = {
     title: columnTitle(by),
     at: (row) => (units?.kind === 'text' ? (units.values[row] ?? '') : '').trim(),
   };
+  return isCountedPer(column.unit) ? { rowUnits: null, gauges: found } : { rowUnits: found, gauges: null };
 }
 
 /**
@@ -158,10 +168,13 @@ export function typedColumn(
   grid: Grid,
   column: GridColumn,
   row: number,
-  rowUnit = column.rowUnits?.at(row) ?? '',
+  rowUnit = (column.rowUnits ?? column.gauges)?.at(row) ?? '',
 ): TypedColumn {
   const { kind, unit, options } = column.entered!;
-  if (column.rowUnits === null) return { kind, unit, options, ...grid.typedIn(unit) };
+  if (column.rowUnits === null) {
+    const withGauge = column.gauges === null || rowUnit === '' ? undefined : gaugeOver(rowUnit, unit ?? '');
+    return { kind, unit, withGauge, options, ...grid.typedIn(unit) };
+  }
   // As it is kept, whatever measures the notebook shows: the gauge is read in its own unit.
   return { kind, options, ...grid.typedIn(rowUnit), as: null, unit: rowUnit, unitsIn: column.rowUnits.title };
 }

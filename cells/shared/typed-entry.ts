@@ -9,6 +9,8 @@ export interface TypedColumn {
   readonly kind: EnteredColumn['kind'];
   /** Unit in which a number is kept; typed text in another unit of the same kind is turned into it. */
   readonly unit?: string;
+  /** The same with the unit of the row's own gauge, in which a figure may be typed as well: `mm/(1000 km)`. */
+  readonly withGauge?: string;
   readonly options?: readonly string[];
   /** Head of the column in which the row's own unit stands, where it has one. */
   readonly unitsIn?: string;
@@ -47,7 +49,9 @@ export function readTyped(text: string, column: TypedColumn): EntryRead {
   if (column.kind !== 'number') return read(text);
   if (HAS_UNIT.test(text)) {
     const kept = read(text);
-    return 'entry' in kept ? kept : (exchanged(text, column, read) ?? withoutUnit(kept, column));
+    if ('entry' in kept) return kept;
+    if (column.withGauge !== undefined) return read(text, column.withGauge);
+    return exchanged(text, column, read) ?? withoutUnit(kept, column);
   }
   if (as === null || as === undefined) return read(text);
   const shown = read(text, as.unit);

@@ -113,7 +113,8 @@ export interface EnteredColumn extends ColumnBase {
   readonly options?: readonly string[];
   /**
    * Name of a text column of the same table that says in which unit the number of each row is, such as the
-   * gauge's own; instead of one unit for all rows.
+   * gauge's own; instead of one unit for all rows. Beside a unit it is what is counted per that, as a rate's gauge
+   * is: a figure may be typed in `mm/(1000 km)` where the unit is `1/(1000 km)` and the row's gauge reads mm.
    */
   readonly unit_column?: string;
   readonly entries: readonly Entry[];

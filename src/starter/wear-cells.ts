@@ -32,9 +32,9 @@ function furtherReadings(file: TripFile, classes: readonly string[]): EnteredCol
 function particulars(file: TripFile): EnteredColumn[] {
   return folded([
     from(file, 'critical', 'yes_no', { title: 'Critical' }),
-    from(file, 'rate_low', 'number', { title: 'Rate, low' }),
-    from(file, 'rate_high', 'number', { title: 'Rate, high' }),
-    from(file, 'rate_likely', 'number', { title: 'Rate, likely' }),
+    from(file, 'rate_low', 'number', { title: 'Rate, low', ...IN_ITS_UNIT }),
+    from(file, 'rate_high', 'number', { title: 'Rate, high', ...IN_ITS_UNIT }),
+    from(file, 'rate_likely', 'number', { title: 'Rate, likely', ...IN_ITS_UNIT }),
     from(file, 'rate_readings', 'number', { title: 'Readings behind it', decimals: 0 }),
     from(file, 'reading_error', 'number', { title: 'Reading error', ...IN_ITS_UNIT }),
     from(file, 'life_low', 'number', { title: 'Life, low', decimals: 0 }),

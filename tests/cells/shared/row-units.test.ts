@@ -110,6 +110,53 @@ describe('a block where each row has its own unit', () => {
   });
 });
 
+describe('a rate, which is counted per its unit and by the gauge of its row', () => {
+  const RATES = table(
+    'wear',
+    entered('part', 'text', ['Tyre', 'Cable', 'Sprocket', 'Tube']),
+    entered('rate', 'number', [1.05, 0.2, 0.1, null], { unit: '1/(1000 km)', unit_column: 'gauge' }),
+    entered('gauge', 'text', ['mm', 'inch', 'teeth', null], { title: 'In' }),
+  );
+  const rate = async (row: number, text: string): Promise<unknown> => {
+    const { grid } = await opened(RATES);
+    return readTyped(text, typedColumn(grid, grid.columns[1]!, row));
+  };
+
+  test('may be typed with the unit of the gauge, in another of its kind, or per another distance', async () => {
+    expect(await rate(0, '0.7 mm/1000 km')).toEqual({ entry: 0.7 });
+    expect(await rate(0, '0.7 mm per 1,000 km')).toEqual({ entry: 0.7 });
+    expect(await rate(2, '0.3 teeth/(1000 km)')).toEqual({ entry: 0.3 });
+    // 25.4 mm to the inch, 1.609344 km to the mile, both exact (NIST SP 811, appendix B.8).
+    expect(await rate(1, '5.08 mm/(1000 km)')).toEqual({ entry: 0.2 });
+    expect(await rate(0, '1.609344 mm/(1000 mi)')).toEqual({ entry: 1 });
+  });
+
+  test('may still be typed per its distance alone, and alone is in what is shown', async () => {
+    expect(await rate(0, '0.7/(1000 km)')).toEqual({ entry: 0.7 });
+    // The notebook shows miles: 1.609344 per 1,000 miles is 1 per 1,000 km.
+    expect(await rate(0, '1.609344')).toEqual({ entry: 1 });
+  });
+
+  test('is refused with the reason in another kind of unit, and where the gauge has none', async () => {
+    expect(await rate(0, '0.7 kg/(1000 km)')).toEqual({
+      reason: "'kg/(1000 km)' does not fit: this field is in mm/(1000 km)",
+      mend: 'Type it in mm/(1000 km), or in a unit of the same kind.',
+    });
+    expect(await rate(3, '0.7 mm/(1000 km)')).toMatchObject({
+      reason: expect.stringContaining('does not fit'),
+    });
+  });
+
+  test('keeps what it is counted per when its gauges are named, and its gauges when that changes', async () => {
+    const { document } = await opened(RATES);
+    const column = (document.cells[0] as TableCell).columns[1] as EnteredColumn;
+    expect(changeUnit(column, '1/(1000 mi)', true)).toMatchObject({ column: { unit_column: 'gauge' } });
+    expect(changeUnit(column, 'mm', false)).toMatchObject({ column: { unit: 'mm', unit_column: undefined } });
+    const { unit_column: _, ...bare } = column;
+    expect(changeUnitColumn(bare as EnteredColumn, 'gauge')).toEqual(column);
+  });
+});
+
 describe('the column that says the units', () => {
   test('is followed to its new name, in one step', async () => {
     const { document } = await opened();
