@@ -3,6 +3,7 @@ import { css } from 'lit';
 export const roadStyles = css`
   :host {
     display: block;
+    isolation: isolate;
   }
   .road {
     position: relative;
@@ -37,9 +38,15 @@ export const roadStyles = css`
   .stop.first {
     --y: 38px;
   }
+  /* Each card, as the road in all, is painted by itself, so that an edit paints only the cards that it changes. What hangs out of one while it
+     is written in lies over the next. */
   .stop > .card {
     margin: 7px 0;
     min-width: 0;
+    isolation: isolate;
+  }
+  .stop:focus-within > .card {
+    z-index: 1;
   }
   .stop.first > .card {
     margin-top: 18px;
