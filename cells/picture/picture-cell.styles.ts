@@ -165,7 +165,14 @@ export const pictureCellStyles = css`
     color: var(--ink-3);
     font-weight: 400;
   }
-  /* A drawing paints no background: it says on which shades its words stand, for who measures their contrast. */
+  .map .digits {
+    fill: none;
+    stroke: currentColor;
+    stroke-width: 1.2;
+    stroke-linecap: round;
+    stroke-linejoin: round;
+  }
+  /* A drawing paints no background: it says on which shades its figures stand, for who measures their contrast. */
   .map .on-none {
     color: var(--ink-3);
     background-color: var(--sheet-2);
@@ -177,7 +184,7 @@ export const pictureCellStyles = css`
   .map .on-dark {
     color: var(--h-ink-2);
     background-image: linear-gradient(var(--h-4), var(--h-5));
-    font-weight: 600;
+    stroke-width: 1.35;
   }
   .map .peak,
   .map .ring {

@@ -1,5 +1,6 @@
+import { figureLines } from './digit-lines.ts';
 import { headWords, helpSteps, MAP, placeIn, type RiskFrame, riskFrame, totalWords } from './risk-frame.ts';
-import { cellWords, type RiskMap, type RiskPart } from './risk-reading.ts';
+import { type RiskMap, type RiskPart, wholePercent } from './risk-reading.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -7,7 +8,7 @@ const SVG = 'http://www.w3.org/2000/svg';
 const LEAST_PEAK = 0.005;
 
 /** Rows that are drawn in one turn: those that a screen shows first. The others follow, a turn for each so many. */
-const ROWS_A_TURN = 14;
+const ROWS_A_TURN = 20;
 
 /** A cell of the drawing: the part's place among those drawn, and the leg's. */
 export interface RiskPlace {
@@ -17,14 +18,14 @@ export interface RiskPlace {
 
 interface DrawnRow {
   readonly group: SVGGElement;
-  readonly stamp: string;
+  readonly what: RowContent;
   readonly at: number;
 }
 
 /**
  * The map of parts by legs, legs drawn to length. The shades of a row are a path for each step and its figures a
- * text for each ink, because forty parts on sixty legs as boxes of their own take the browser a fifth of a second
- * to lay out and to paint. An edit draws those rows again that it changed.
+ * path for each ink, because forty parts on sixty legs as boxes of their own, with figures as texts, take the
+ * browser a fifth of a second to lay out and to paint. An edit draws those rows again that it changed.
  */
 export class RiskDrawing {
   readonly svg = make('svg', { class: 'map', 'aria-hidden': 'true' });
@@ -73,8 +74,8 @@ export class RiskDrawing {
     let isWhole = true;
     parts.forEach((part, at) => {
       const before = this.#rows.get(part.name);
-      const { stamp, build } = rowOf(frame, part);
-      const isNow = before?.stamp === stamp;
+      const what = rowContent(part);
+      const isNow = before !== undefined && isSameRow(before.what, what);
       if (!isNow && fresh.length === most) {
         isWhole = false;
         if (before) {
@@ -83,13 +84,13 @@ export class RiskDrawing {
         }
         return;
       }
-      const group = isNow ? before.group : build();
+      const group = isNow ? before.group : buildRow(frame, part.name, what);
       if (!isNow) {
         fresh.push(group);
         before?.group.remove();
       }
       if (!isNow || before.at !== at) place(group, frame, at);
-      rows.set(part.name, { group, stamp, at });
+      rows.set(part.name, { group, what: isNow ? before.what : what, at });
     });
     for (const [name, { group }] of this.#rows) if (!rows.has(name)) group.remove();
     this.#body.append(...fresh);
@@ -130,45 +131,65 @@ export class RiskDrawing {
 const place = (group: SVGGElement, frame: RiskFrame, at: number): void =>
   group.setAttribute('transform', `translate(0,${frame.top + at * frame.row})`);
 
-/** Texts in three inks: on no shade, on a light one, on a dark one. */
+/** Figures in three inks: on no shade, on a light one, on a dark one. */
 const INKS = ['on-none', 'on-light', 'on-dark'] as const;
 const inkOf = (step: number): 0 | 1 | 2 => (step === 0 ? 0 : step < 4 ? 1 : 2);
 
-/** A row's whole content as one text, to tell whether it changed, and what builds it. */
-function rowOf(frame: RiskFrame, part: RiskPart): { stamp: string; build: () => SVGGElement } {
-  const shades = ['', '', '', '', '', ''];
-  const words = ['', '', ''];
-  const places = ['', '', ''];
+/** All that a row shows. */
+interface RowContent {
+  /** By leg: the step of the shade, and the chance in whole percent. */
+  readonly steps: readonly number[];
+  readonly percents: readonly number[];
+  /** The likeliest leg; -1 where none is likely. */
+  readonly peak: number;
+  readonly totals: readonly [string, string];
+}
+
+function rowContent({ cells, chance, cost }: RiskPart): RowContent {
   let peak = -1;
   let most = LEAST_PEAK;
-  part.cells.forEach((cell, leg) => {
+  cells.forEach((cell, leg) => {
     if (cell.chance > most) [peak, most] = [leg, cell.chance];
-    shades[cell.step] += frame.boxes[leg] ?? '';
-    const figure = cellWords(cell.chance);
-    if (figure === '') return;
-    const ink = inkOf(cell.step);
-    words[ink] += figure;
-    places[ink] += `${frame.digits[leg]?.[figure.length - 1] ?? ''} `;
   });
-  const totals = totalWords(part.chance, part.cost);
-  const stamp = [...shades, ...words, ...places, peak, ...totals].join('|');
-  const build = (): SVGGElement => {
-    const group = make('g', { 'data-part': part.name });
-    shades.forEach((d, step) => {
-      if (d !== '') group.append(make('path', { d, 'data-h': step }));
-    });
-    const foot = frame.box / 2 + 0.36 * MAP.text * frame.scale;
-    words.forEach((figures, ink) => {
-      if (figures !== '')
-        group.append(text(figures, { class: INKS[ink]!, x: places[ink]!.trimEnd(), y: foot }));
-    });
-    if (peak >= 0) group.append(make('path', { class: 'peak', d: frame.boxes[peak]! }));
-    totals.forEach((total, at) => {
-      group.append(text(total, { class: 'total', x: frame.totals[at]!, y: foot }));
-    });
-    return group;
+  return {
+    steps: cells.map((cell) => cell.step),
+    percents: cells.map((cell) => wholePercent(cell.chance)),
+    peak,
+    totals: totalWords(chance, cost),
   };
-  return { stamp, build };
+}
+
+const isSameRow = (a: RowContent, b: RowContent): boolean =>
+  a.peak === b.peak &&
+  a.totals.every((total, at) => total === b.totals[at]) &&
+  a.steps.length === b.steps.length &&
+  a.steps.every((step, leg) => step === b.steps[leg] && a.percents[leg] === b.percents[leg]);
+
+function buildRow(frame: RiskFrame, name: string, what: RowContent): SVGGElement {
+  const shades = ['', '', '', '', '', ''];
+  const figures = ['', '', ''];
+  const middle = frame.box / 2 / frame.scale;
+  what.steps.forEach((step, leg) => {
+    shades[step] += frame.boxes[leg] ?? '';
+    const percent = what.percents[leg] ?? 0;
+    if (percent > 0) figures[inkOf(step)] += figureLines(String(percent), frame.middles[leg] ?? 0, middle);
+  });
+  const group = make('g', { 'data-part': name });
+  shades.forEach((d, step) => {
+    if (d !== '') group.append(make('path', { d, 'data-h': step }));
+  });
+  figures.forEach((d, ink) => {
+    if (d === '') return;
+    const lines = make('path', { class: `digits ${INKS[ink]}`, d });
+    if (frame.scale !== 1) lines.setAttribute('transform', `scale(${frame.scale})`);
+    group.append(lines);
+  });
+  if (what.peak >= 0) group.append(make('path', { class: 'peak', d: frame.boxes[what.peak]! }));
+  const foot = frame.box / 2 + 0.36 * MAP.text * frame.scale;
+  what.totals.forEach((total, at) => {
+    group.append(text(total, { class: 'total', x: frame.totals[at]!, y: foot }));
+  });
+  return group;
 }
 
 function drawHead(head: SVGGElement, map: RiskMap, frame: RiskFrame): void {

@@ -12,9 +12,8 @@ export const MAP = {
   leastLeg: 21.6,
   total: 60,
   totalEnd: 10,
-  /** Least size of text, --t-1, and the share of it that one digit takes. */
+  /** Least size of text, --t-1. */
   text: 12,
-  digit: 0.62,
 } as const;
 
 /** Where everything of a map stands, in px: what rows have in common whatever their figures. */
@@ -27,8 +26,8 @@ export interface RiskFrame {
   readonly box: number;
   /** Path of each leg's cell within its row. */
   readonly boxes: readonly string[];
-  /** Places of the digits of a figure of one, two or three digits, by leg. */
-  readonly digits: readonly (readonly string[])[];
+  /** Where the figure of each leg has its middle, in px at the usual text size. */
+  readonly middles: readonly number[];
   /** Right edges of the two totals, and the width of it all. */
   readonly totals: readonly [number, number];
   readonly width: number;
@@ -78,7 +77,6 @@ export function riskFrame(legs: readonly RiskLeg[], roomPx: number, scale: numbe
   const [row, gap] = [Math.round(MAP.row * scale), MAP.gap];
   const box = row - gap;
   const end = edges.at(-1) ?? 0;
-  const digit = MAP.digit * MAP.text * scale;
   const hasHelp = legs.some((leg) => !Number.isNaN(leg.far));
   return {
     scale,
@@ -90,14 +88,7 @@ export function riskFrame(legs: readonly RiskLeg[], roomPx: number, scale: numbe
       const width = edges[at + 1]! - edges[at]! - gap;
       return `M${edges[at]},0h${width}v${box}h-${width}z`;
     }),
-    digits: legs.map((_, at) => {
-      const middle = (edges[at]! + edges[at + 1]! - gap) / 2;
-      return [1, 2, 3].map((count) =>
-        Array.from({ length: count }, (_one, place) =>
-          (middle + (place - (count - 1) / 2) * digit).toFixed(1),
-        ).join(' '),
-      );
-    }),
+    middles: legs.map((_, at) => (edges[at]! + edges[at + 1]! - gap) / 2 / scale),
     totals: [end + total - MAP.totalEnd * scale, end + 2 * total - MAP.totalEnd * scale],
     width: end + 2 * total,
   };

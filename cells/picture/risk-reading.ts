@@ -145,13 +145,14 @@ function stepOf(cost: number, bounds: readonly number[]): RiskCell['step'] {
 }
 
 /**
- * A chance as it stands in a cell of the map, in percent: '' below half a percent.
+ * A chance as it stands in a cell of the map, in whole percent: 0, which is not written, below half a percent and
+ * where it is not known.
  *
- * @example cellWords(0.0312) // '3'
+ * @example wholePercent(0.0312) // 3
  */
-export function cellWords(chance: number): string {
+export function wholePercent(chance: number): number {
   const percent = Math.round(chance * 100);
-  return percent >= 1 ? String(percent) : '';
+  return percent >= 1 ? percent : 0;
 }
 
 /** One cell in words, for the line under the map. */

@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { DIGIT_LINES } from '../../cells/picture/digit-lines.ts';
 import { writeNotebookFile } from '../../src/notebook/notebook-file.ts';
 import { atRest } from './support/at-rest.ts';
 import { axe } from './support/axe.ts';
@@ -118,7 +119,7 @@ const number = (text: string): number => Number(text.replaceAll(',', '').replace
 
 /** What the map draws: for each part its figures leg by leg, the steps of their shades, and its totals. */
 const drawnMap = (map: Locator): Promise<Record<string, DrawnRow>> =>
-  map.locator('svg.map').evaluate((svg) => {
+  map.locator('svg.map').evaluate((svg, digits) => {
     const rows: Record<string, DrawnRow> = {};
     for (const group of svg.querySelectorAll<SVGGElement>('g[data-part]')) {
       // Each shade's path begins a box at the left edge of its leg.
@@ -130,11 +131,10 @@ const drawnMap = (map: Locator): Promise<Record<string, DrawnRow>> =>
       );
       shades.sort((a, b) => a.left - b.left);
       const figures = shades.map(() => '');
-      for (const text of group.querySelectorAll('text:not(.total)')) {
-        const places = (text.getAttribute('x') ?? '').split(' ').map(Number);
-        [...(text.textContent ?? '')].forEach((digit, at) => {
-          figures[shades.findLastIndex(({ left }) => left <= places[at]!)] += digit;
-        });
+      for (const lines of group.querySelectorAll('path.digits')) {
+        // Each digit begins in its middle, and is what its lines say.
+        for (const [, x, line = ''] of (lines.getAttribute('d') ?? '').matchAll(/M([\d.]+) [\d.]+([^M]+)/g))
+          figures[shades.findLastIndex(({ left }) => left <= Number(x))] += String(digits.indexOf(line));
       }
       rows[group.dataset.part ?? ''] = {
         figures,
@@ -143,7 +143,7 @@ const drawnMap = (map: Locator): Promise<Record<string, DrawnRow>> =>
       };
     }
     return rows;
-  });
+  }, DIGIT_LINES);
 
 interface DrawnRow {
   figures: string[];

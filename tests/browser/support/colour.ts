@@ -114,6 +114,8 @@ export async function weakContrasts(
           return;
         if (node instanceof SVGSVGElement && !node.hasAttribute('data-plot')) checkMark(node);
         if (node instanceof HTMLInputElement && node.value !== '') checkText(node, node.value);
+        // Figures that are drawn as lines are read like any other.
+        if (node.matches('path.digits')) checkText(node, 'drawn figures');
         if (node.shadowRoot) walk(node.shadowRoot);
       }
       for (const child of node.childNodes) {

@@ -7,7 +7,7 @@ import {
   readBand,
 } from '../../../cells/picture/band-reading.ts';
 import { readBars, rowsByWeight } from '../../../cells/picture/bars-reading.ts';
-import { cellWords, mapWords, readRisk, riskWords } from '../../../cells/picture/risk-reading.ts';
+import { mapWords, readRisk, riskWords, wholePercent } from '../../../cells/picture/risk-reading.ts';
 import type { PictureCell } from '../../../src/notebook/document.ts';
 import type { LiveNotebook } from '../../../src/notebook/live-notebook.ts';
 import { demo, figure, figures, texts, within } from '../../starter/support.ts';
@@ -153,14 +153,14 @@ test('as called, what is at stake with each part is the cost on the road of its 
 });
 
 test.each([
-  [0, ''],
-  [0.0049, ''],
-  [0.005, '1'],
-  [0.0312, '3'],
-  [1, '100'],
-  [Number.NaN, ''],
-])('a chance of %d stands in its cell as "%s"', (chance, words) => {
-  expect(cellWords(chance)).toBe(words);
+  [0, 0],
+  [0.0049, 0],
+  [0.005, 1],
+  [0.0312, 3],
+  [1, 100],
+  [Number.NaN, 0],
+])('a chance of %d stands in its cell as %d, nought not being written', (chance, percent) => {
+  expect(wholePercent(chance)).toBe(percent);
 });
 
 test('the bars of what the trip costs are the notebook’s figures, and add up to the expected total', async () => {
