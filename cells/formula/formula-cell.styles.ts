@@ -24,13 +24,14 @@ export const formulaCellStyles = css`
     font-size: var(--t-2);
     color: var(--ink-3);
   }
+  /* a long formula takes a second line, what is said of its units stays beside it */
   .line {
     display: flex;
-    flex-wrap: wrap;
     align-items: center;
     gap: 2px 18px;
   }
   .fx {
+    min-width: 0;
     cursor: pointer;
     text-align: left;
     border-radius: var(--r-1);
@@ -44,7 +45,8 @@ export const formulaCellStyles = css`
     line-height: 1.35;
     padding-left: 18px;
     border-left: 1px solid var(--rule);
-    min-width: 0;
+    flex: none;
+    max-width: 45%;
   }
   .res {
     all: unset;
@@ -104,7 +106,12 @@ export const formulaCellStyles = css`
     .fcard > .what {
       grid-column: 1 / -1;
     }
+    .line {
+      flex-wrap: wrap;
+    }
     .unit {
+      flex: 0 1 auto;
+      max-width: none;
       padding-left: 0;
       border-left: 0;
     }

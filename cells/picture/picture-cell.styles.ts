@@ -223,7 +223,7 @@ export const pictureCellStyles = css`
     position: sticky;
     left: 0;
     z-index: 1;
-    width: 11rem;
+    min-width: 10rem;
     background: var(--sheet);
     white-space: normal;
   }

@@ -138,7 +138,7 @@ export class PictureCellElement extends CellElement<PictureCell> implements Pict
       (open) => {
         this.setup = open;
       },
-      () => html`<div class="settings reads">
+      () => html`<div class="settings reads wide">
           ${this.#shapeLine(cell)} ${cell.shape === 'bars' ? this.#figureList(cell) : nothing}
         </div>
         ${readsSettings(PICTURE_SETTINGS[cell.shape], cell.reads, this.notebook.document, (role, name) => this.#point(cell, role, name))}`,

@@ -1,16 +1,26 @@
 import { css } from 'lit';
 
 export const callWhyStyles = css`
-  h3 {
+  /* as high with a button in it as without, so that nothing below it moves */
+  .headline {
     display: flex;
-    justify-content: space-between;
-    align-items: baseline;
-    gap: 8px;
-    margin-bottom: 7px;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0 12px;
+    min-height: var(--hit);
+    margin-bottom: 3px;
+  }
+  @media (pointer: coarse) {
+    .headline {
+      min-height: var(--touch);
+    }
+  }
+  h3 {
+    flex: 1 1 auto;
     font: 600 var(--t-3) / 1.3 var(--face-sign);
     color: var(--ink-2);
   }
-  h3 .busy {
+  .headline .busy {
     font: 600 var(--t-2) / 1.2 var(--face-sign);
     color: var(--ink);
   }
@@ -107,7 +117,7 @@ export const callWhyStyles = css`
     color: var(--c);
   }
   .old {
-    opacity: 0.75;
+    opacity: 0.8;
   }
   .nomatter {
     --c: var(--ink-2);

@@ -137,9 +137,11 @@ export class CallWhyElement extends LitElement {
     const stopped = this.#isStopped(solution);
     const busy = stopped ? false : working || !isNow || this.#asking.busy || (isOwn && !answer.done);
     this.#busy = busy && failure === '';
-    return html`<h3>What would change this call ${busy && failure === '' ? html`<span class="busy" role="status">working</span>` : nothing}</h3>
-      ${this.#asking.busy ? html`<p class="says"><button type="button" class="plain" @click=${() => this.#turnOff(solution)}>Stop</button></p>` : nothing}
-      ${stopped ? html`<p class="says">Stopped. <button type="button" class="plain" @click=${this.#goOn}>Go on</button></p>` : nothing}
+    return html`<div class="headline"><h3>What would change this call</h3>
+        ${busy && failure === '' ? html`<span class="busy" role="status">working</span>` : nothing}
+        ${this.#asking.busy ? html`<button type="button" class="plain" @click=${() => this.#turnOff(solution)}>Stop</button>` : nothing}
+        ${stopped ? html`<span class="busy" role="status">stopped</span><button type="button" class="plain" @click=${this.#goOn}>Go on</button>` : nothing}
+      </div>
       ${failure !== '' ? html`<p class="says">It could not be worked out: ${failure} Pick the part again to try once more.</p>` : nothing}
       ${isOwn && answer ? html`<div class=${isNow ? '' : 'old'}>${this.#answer(solution, answer)}</div>` : nothing}`;
   }

@@ -47,7 +47,7 @@ export function frontierDrawing(
   const ups = [...points.map((point) => upOf(point, side)), today.up];
   const low = side === 'risk' ? 0 : Math.min(...ups);
   const high = Math.max(...ups, low + (side === 'risk' ? 0.05 : 1));
-  const yTicks = ticks(low, high, 5);
+  const yTicks = ticksOver(low, high, 5);
   const from = Math.min(low, yTicks[0] ?? low);
   const to = Math.max(high, yTicks.at(-1) ?? high);
   const x = (sum: number): number => left + ((right - left) * sum) / most;
@@ -69,6 +69,13 @@ export function frontierDrawing(
 
 export const upOf = (point: FrontierPoint, side: FrontierSide): number =>
   side === 'risk' ? point.trip_risk : point.expected_cost;
+
+/** Round figures from one to the first that is not below the other: what is drawn has a line over it. */
+function ticksOver(low: number, high: number, about: number): readonly number[] {
+  const found = ticks(low, high, about);
+  const [last = high, before = low] = [found.at(-1), found.at(-2)];
+  return last < high && found.length > 1 ? [...found, Number((2 * last - before).toPrecision(12))] : found;
+}
 
 /**
  * Round figures between two, about so many: ticks(0, 0.6, 5) is 0, 0.2, 0.4, 0.6.

@@ -107,7 +107,7 @@ export const frontierStyles = css`
     fill: var(--ink);
   }
   .old {
-    opacity: 0.6;
+    opacity: 0.8;
   }
   details {
     margin-top: 6px;

@@ -230,7 +230,7 @@ export const planCellStyles = css`
     margin-right: 4px;
   }
   .old {
-    opacity: 0.65;
+    opacity: 0.8;
   }
   @container (max-width: 560px) {
     .part,
@@ -301,6 +301,9 @@ export const planCellStyles = css`
     }
     .late li {
       grid-template-columns: minmax(0, 1fr) auto;
+    }
+    .bags .limit {
+      display: block;
     }
     .late li > :nth-child(2) {
       grid-column: 1 / -1;

@@ -59,8 +59,9 @@ export const prepPhoneStyles = css`
     .shop tbody tr:not(.group) > th {
       grid-area: 1 / 2 / auto / 4;
     }
-    .shop tbody tr:not(.group) > .sum {
+    .page .shop tbody tr:not(.group) > .sum {
       grid-area: 1 / 4 / auto / 6;
+      justify-self: end;
     }
     .shop tr > .nr,
     .shop tr > .do,
@@ -72,10 +73,20 @@ export const prepPhoneStyles = css`
       color: var(--ink-2);
     }
     .page .shop tr > .nr {
+      grid-column: 2;
       padding-right: 14px;
+      white-space: nowrap;
     }
     .shop tr > .do {
+      grid-column: 3;
       white-space: normal;
+    }
+    .page .shop tr > .pieces {
+      grid-column: 4;
+      padding-left: 10px;
+    }
+    .shop tr > .each {
+      grid-column: 5;
     }
     .shop tr > .pieces::after {
       content: '\\00a0×\\00a0';

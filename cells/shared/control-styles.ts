@@ -100,6 +100,7 @@ export const controlStyles = css`
     background: var(--sheet);
     color: var(--ink);
     font: 500 var(--t-3) / 1.2 var(--face-read);
+    text-overflow: ellipsis;
   }
   .pick::after {
     content: '';

@@ -31,7 +31,7 @@ export const formulaEditorTheme = EditorView.theme({
   },
   '.cm-tooltip.cm-tooltip-autocomplete > ul': {
     fontFamily: 'var(--face-read)',
-    maxHeight: '264px',
+    maxHeight: 'min(264px, 30vh)',
     maxWidth: 'min(440px, calc(100vw - 24px))',
   },
   '.cm-tooltip.cm-tooltip-autocomplete > ul > li': {

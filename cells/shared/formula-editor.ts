@@ -70,6 +70,8 @@ const faultField = StateField.define<DecorationSet>({
 const marked = ({ from, to }: Stretch): DecorationSet =>
   from < to ? Decoration.set([faultMark.range(from, to)]) : Decoration.none;
 
+const NARROW = '(max-width: 720px)';
+
 /** Words that belong first are offered first: this table's columns before single figures, functions, units. */
 const BOOST: Readonly<Record<Offer['sort'], number>> = {
   choice: 50,
@@ -149,6 +151,8 @@ export function openFormulaEditor(options: FormulaEditorOptions): FormulaEditor 
           selectOnOpen: false,
           icons: false,
           activateOnTyping: true,
+          // Under the line stands what the function takes, which a narrow page has no room to show beside the offers.
+          aboveCursor: matchMedia(NARROW).matches,
           maxRenderedOptions: 60,
         }),
         tooltips({ position: 'fixed' }),

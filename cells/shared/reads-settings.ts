@@ -97,6 +97,9 @@ export const readsStyles = css`
     gap: 6px 24px;
     padding-bottom: 14px;
   }
+  .reads.wide {
+    grid-template-columns: repeat(auto-fill, minmax(min(100%, 400px), 1fr));
+  }
   .reads .setting {
     grid-template-columns: 116px minmax(0, 1fr);
   }

@@ -53,6 +53,7 @@ export const columnSettingsStyles = css`
   }
   .label {
     display: block;
+    padding-bottom: 4px;
     font: 500 var(--t-2) / 1.2 var(--face-sign);
     color: var(--ink-2);
   }

@@ -85,7 +85,7 @@ test('all functions are listed from the registry, and one is written where the c
   });
 });
 
-test('on a phone the offers stay on the screen and are taken by a tap', async () => {
+test('on a phone the offers stay on the screen, leave what a function takes in sight, and are taken by a tap', async () => {
   const viewport = { width: 390, height: 844 };
   await withNotebook({ server, viewport, touch: true }, legsNotebook(), async ({ page }) => {
     const card = await writing(page, 'Work in the shed');
@@ -99,5 +99,11 @@ test('on a phone the offers stay on the screen and are taken by a tap', async ()
     expect(box.height).toBeGreaterThanOrEqual(44);
     await offer.tap();
     await expect.poll(() => card.locator('.cm-content').textContent()).toBe('hour_value');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('max(hour_v');
+    await offer.waitFor();
+    const list = (await card.getByRole('listbox').boundingBox())!;
+    const takes = (await card.locator('.call').boundingBox())!;
+    expect(list.y + list.height <= takes.y || list.y >= takes.y + takes.height).toBe(true);
   });
 });

@@ -75,7 +75,7 @@ test('a what-if stands beside what is on the page, and is gone to or dropped', a
     await writeLength(page, 0, '1900');
     await expect.poll(() => words(figure(legs, 0, LENGTH))).toBe('1,900');
     dialog = await moments(page);
-    await dialog.getByLabel('beside now as planned').check();
+    await dialog.getByLabel('compare with now as planned').check();
     const totals = dialog.getByRole('table', { name: 'Totals' });
     await expect
       .poll(() => totals.getByRole('columnheader').allTextContents())

@@ -245,7 +245,7 @@ describe('the first list of a new supplier', () => {
     await withTablesOnly({ server }, async ({ page }) => {
       await tablesThere(page);
       await drop(page, 'list.csv', list);
-      await expect.poll(() => foot(page).textContent()).toContain('choose the supplier on the left');
+      await expect.poll(() => foot(page).textContent()).toContain('choose one under Supplier');
       expect(await bringIn(page).isDisabled()).toBe(true);
       await nameSupplier(page, 'Kiln & Sons');
       await expect.poll(() => foot(page).textContent()).toContain('In which currency');

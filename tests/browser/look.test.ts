@@ -335,6 +335,11 @@ test('at 320 px nothing stands out of any dialog', async () => {
   await withApp({ server, plan: false, viewport }, async ({ page }) => {
     await settled(page);
     const dialog = page.locator('dialog[open]');
+    // Escape closes the menu while the keyboard is still on its button.
+    await page.getByRole('button', { name: 'Notebook', exact: true }).click();
+    await page.locator('sw-head-bar .menu').waitFor();
+    await page.keyboard.press('Escape');
+    await page.locator('sw-head-bar .menu').waitFor({ state: 'detached' });
     const fits = async (what: string): Promise<void> => {
       expect(await standsOut(page), what).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth), what).toBe(320);
@@ -381,6 +386,20 @@ test('at 320 px nothing stands out of any dialog', async () => {
     await page.locator('sw-calls-cell').getByRole('rowheader', { name: 'Battery' }).click();
     await page.locator('sw-side-panel sw-call-choices').waitFor();
     await fits('the panel');
+    // In the shopping list of the prep sheet nothing lies over what stands beside it.
+    const prep = page.locator('sw-prep-cell');
+    await prep.scrollIntoViewIfNeeded();
+    await prep.locator('.shop .nr').first().waitFor();
+    const gaps = await prep.locator('.shop tbody tr:not(.group)').evaluateAll((rows) =>
+      rows.map((row) => {
+        // A number may be wider than its cell.
+        const number = document.createRange();
+        number.selectNodeContents(row.querySelector('.nr')!);
+        return row.querySelector('.do')!.getBoundingClientRect().left - number.getBoundingClientRect().right;
+      }),
+    );
+    expect(gaps.length).toBeGreaterThan(5);
+    expect(Math.min(...gaps)).toBeGreaterThan(0);
   });
 });
 

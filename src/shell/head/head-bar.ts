@@ -101,7 +101,7 @@ export class HeadBar extends NotebookElement {
           <button class="btn slim wide" ?disabled=${!this.notebook.canUndo} @click=${() => this.#act('undo')}>Undo</button>
           <button class="btn slim wide" ?disabled=${!this.notebook.canRedo} @click=${() => this.#act('redo')}>Redo</button>
           <button class="btn slim wide" @click=${() => this.#act('import')}>Import</button>
-          <div class="holder">
+          <div class="holder" @keydown=${this.#menuKey}>
             <button class="btn slim" aria-expanded=${this.menu ? 'true' : 'false'} @click=${() => {
               this.menu = !this.menu;
             }}>Notebook</button>
@@ -153,7 +153,7 @@ export class HeadBar extends NotebookElement {
   #menu(): TemplateResult {
     const item = (action: HeadAction, words: string, disabled = false): TemplateResult =>
       html`<button ?disabled=${disabled} @click=${() => this.#act(action)}>${words}</button>`;
-    return html`<div class="menu" @keydown=${this.#menuKey}>
+    return html`<div class="menu">
       ${item('import', 'Import prices or rows')} ${item('print', 'Print prep sheet')}
       <hr />${item('moments', 'Moments and what-ifs')} ${item('units', 'Units and money')} ${item('merge', 'Compare a partner’s file')}
       <hr />${item('notebooks', 'All notebooks')} ${item('new', 'New notebook')} ${item('open', 'Open file')} ${item('save-file', 'Save as file')}
@@ -166,7 +166,7 @@ export class HeadBar extends NotebookElement {
   }
 
   #menuKey(event: KeyboardEvent): void {
-    if (event.key !== 'Escape') return;
+    if (event.key !== 'Escape' || !this.menu) return;
     event.stopPropagation();
     this.menu = false;
     this.renderRoot.querySelector<HTMLElement>('.holder > .btn')?.focus();

@@ -21,8 +21,8 @@ const MOST_WIDE = 2;
 /** What an empty notebook will come to show here. */
 const TO_COME = ['Cash', 'Pack, kg', 'Pack, litres', 'Shed hours'];
 const TO_COME_WIDE = [
-  ['Expected trip cost', 'needs legs, prices, wear'],
-  ['Chance of needing rescue', 'needs legs and wear'],
+  ['Expected total', 'needs legs, prices, wear'],
+  ['Chance of needing recovery', 'needs legs and wear'],
 ] as const;
 
 /**

@@ -297,7 +297,7 @@ export class PriceList {
 
   /** Why nothing can be brought in yet, as a sentence; '' when it can. */
   obstacle(document: NotebookDocument): string {
-    if (this.supplier === '') return 'Say whose prices these are: choose the supplier on the left.';
+    if (this.supplier === '') return 'Say whose prices these are: choose one under Supplier.';
     const question = this.match?.questions.find(({ kind }) => kind !== 'price-column');
     if (question) return question.sentence;
     if (this.takenCount === 0) return 'No row is taken yet: confirm the rows that fit your parts.';

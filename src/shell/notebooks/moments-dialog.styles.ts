@@ -16,7 +16,7 @@ export const momentsDialogStyles = css`
   form label {
     flex: 1 1 240px;
     display: grid;
-    gap: 2px;
+    gap: 5px;
   }
   .label {
     font: 500 var(--t-2) / 1.3 var(--face-sign);

@@ -111,7 +111,7 @@ export class MomentsDialog extends LitElement {
       return html`<li>
         <div class="what"><b>${moment.name}</b><span>noted ${changedWords(moment.at, new Date())}</span></div>
         <div class="acts">
-          <label class="tick"><input type="checkbox" .checked=${isBeside} @change=${() => this.#setBeside(moment, !isBeside)} />beside now${name}</label>
+          <label class="tick"><input type="checkbox" .checked=${isBeside} @change=${() => this.#setBeside(moment, !isBeside)} />compare with now${name}</label>
           <button type="button" class="plain" @click=${() => this.#goTo(moment)}>Go to it${name}</button>
           <button type="button" class="plain" @click=${() => this.#drop(moment)}>Drop it${name}</button>
         </div>

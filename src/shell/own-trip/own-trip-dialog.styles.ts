@@ -95,6 +95,7 @@ export const ownTripDialogStyles = [
   }
   .label {
     display: block;
+    padding-bottom: 4px;
     font: 500 var(--t-3) / 1.3 var(--face-sign);
     color: var(--ink-2);
   }

@@ -2,7 +2,7 @@ import { firstTally, mainFigure } from './effect-log.ts';
 import type { Session } from './session.ts';
 
 /**
- * What the last edit did to the main figure of the tally, to be read out: `Expected trip cost down 42
+ * What the last edit did to the main figure of the tally, to be read out: `Expected total down 42
  * EUR`. '' when there is nothing to say.
  */
 export function changeWords(session: Session): string {

@@ -13,7 +13,11 @@ export async function chooseNotebookFile(): Promise<
   const file = await chooseFile('.json,application/json');
   if (!file) return null;
   const opened = await readFile(file);
-  return 'refusal' in opened ? { refusal: `${file.name}: ${opened.refusal}` } : opened;
+  if (!('refusal' in opened)) return opened;
+  const ending = file.name.endsWith(NOTEBOOK_FILE_ENDING)
+    ? ''
+    : ` Choose one whose name ends in ${NOTEBOOK_FILE_ENDING}.`;
+  return { refusal: `${file.name}: ${opened.refusal}${ending} What was open stays open.` };
 }
 
 /** Reads a notebook file that was chosen or dropped; one that cannot be read is refused with a sentence. */
