@@ -2,7 +2,20 @@ import { css } from 'lit';
 
 /** The prep sheet on paper: rows close together, lists side by side where two fit. */
 export const prepPaperStyles = css`
+  /* On the screen the tally says it, and a line that comes and goes would move the sheet. */
+  @media not print {
+    .unfinished {
+      display: none;
+    }
+  }
   @media print {
+    .unfinished {
+      margin-top: 5px;
+      padding: 2px 8px;
+      border: 2px solid var(--ink);
+      font-size: 13px;
+      font-weight: 600;
+    }
     .sheet.prep,
     :host([selected]) .sheet.prep {
       border: 0;
@@ -102,6 +115,9 @@ export const prepPaperStyles = css`
     }
     .pair .write {
       width: 72px;
+    }
+    .page .pair .write {
+      padding-left: 7px;
     }
     .pair td.write i {
       width: 34px;

@@ -5,7 +5,7 @@ import { prepLegend } from './prep-legend.ts';
 import type { PrepReading } from './prep-reading.ts';
 import { checksTable, leftOnTable, packTable, refillsTable } from './prep-road-lists.ts';
 import { jobsTable, shoppingTable } from './prep-shed-lists.ts';
-import { CAUTION, dateWords, moneyWords } from './prep-words.ts';
+import { CAUTION, dateWords, moneyWords, unfinishedWords } from './prep-words.ts';
 
 /** The whole sheet, as on paper. */
 export function prepSheet(prep: PrepReading): TemplateResult {
@@ -13,6 +13,7 @@ export function prepSheet(prep: PrepReading): TemplateResult {
   const volume = prep.bags.reduce((sum, bag) => sum + bag.volume, 0);
   const checks = prep.checks.reduce((sum, stop) => sum + stop.checks.length, 0);
   const oil = prep.refills.oil ? `oil for the whole trip ${prep.refills.oil}` : '';
+  const unfinished = unfinishedWords(prep.figures);
   return html`<div class="page">
     <header class="top">
       <div>
@@ -21,6 +22,7 @@ export function prepSheet(prep: PrepReading): TemplateResult {
       </div>
       ${prep.cutOff > 0 ? html`<p class="cut">Cut-off <b>${dateWords(prep.cutOff)}</b></p>` : nothing}
     </header>
+    ${unfinished ? html`<p class="unfinished">${unfinished}</p>` : nothing}
     <div class="sight">${prep.figures.map(figureInSight)}</div>
     ${list('Shopping', `${moneyWords(prep.shopping.sum)} ${prep.money}`, prep.shopping.orders.length, 'Nothing has to be bought.', () => shoppingTable(prep))}
     ${list('Shed jobs', `${showNumber(prep.hours, 2)} h`, prep.jobs.length, 'Nothing is fitted before the start.', () => jobsTable(prep))}

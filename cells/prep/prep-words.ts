@@ -1,4 +1,5 @@
 import { showNumber } from '../../src/formula/show.ts';
+import type { TallyReading } from '../tally/tally-reading.ts';
 
 const DATE = new Intl.DateTimeFormat('en-GB', {
   weekday: 'short',
@@ -21,6 +22,17 @@ export function dateWords(days: number): string {
 /** Money with two places; 'no price' when it is not known. */
 export function moneyWords(amount: number): string {
   return Number.isNaN(amount) ? 'no price' : showNumber(amount, 2);
+}
+
+/**
+ * What stands on a sheet that is printed too early; '' when its figures are settled.
+ *
+ * @example unfinishedWords([{ state: 'working' }]) // 'Some figures were still being worked out when this ...'
+ */
+export function unfinishedWords(figures: readonly Pick<TallyReading, 'state'>[]): string {
+  return figures.some(({ state }) => state === 'working')
+    ? 'Some figures were still being worked out when this was printed. Print it again once the tally no longer says working.'
+    : '';
 }
 
 /**

@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { expect, test } from 'vitest';
 import { prepCsv, prepMarkdown } from '../../../cells/prep/prep-files.ts';
 import { type PrepReading, readPrep } from '../../../cells/prep/prep-reading.ts';
-import { dateWords, orderWords, spareWords } from '../../../cells/prep/prep-words.ts';
+import { dateWords, orderWords, spareWords, unfinishedWords } from '../../../cells/prep/prep-words.ts';
 import type { PrepCell } from '../../../src/notebook/document.ts';
 import { pinEdit } from '../../../src/notebook/edits.ts';
 import type { LiveNotebook } from '../../../src/notebook/live-notebook.ts';
@@ -149,6 +149,17 @@ test('an order without a known day says so', () => {
   expect(orderWords({ orderBy: 20938, arrivesInDays: 1 })).toBe(
     'order by Fri 30 April 2027, 1 day to arrive',
   );
+});
+
+test('a sheet that is printed before its figures are settled says so', async () => {
+  await within(demo(), async (notebook) => {
+    const cell = notebook.document.cells.find((one): one is PrepCell => one.kind === 'prep')!;
+    const { figures } = readPrep(notebook, cell);
+    expect(figures.length).toBeGreaterThan(0);
+    expect(unfinishedWords(figures)).toBe('');
+    const late = figures.map((one, at) => (at === 1 ? { ...one, state: 'working' as const } : one));
+    expect(unfinishedWords(late)).toMatch(/still being worked out .* Print it again/);
+  });
 });
 
 test.each([
