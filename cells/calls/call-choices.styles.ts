@@ -203,7 +203,8 @@ export const callChoicesStyles = css`
       min-height: 52px;
     }
     label {
-      min-height: 30px;
+      min-height: var(--touch);
+      margin-block: -7px;
     }
     .forbid,
     .eur {

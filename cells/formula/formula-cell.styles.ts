@@ -117,7 +117,9 @@ export const formulaCellStyles = css`
     }
     .res {
       text-align: left;
-      min-height: 32px;
+      min-height: var(--touch);
+      line-height: var(--touch);
+      margin-block: -4px;
     }
     .fcard .link {
       display: none;

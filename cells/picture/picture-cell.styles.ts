@@ -319,6 +319,9 @@ export const pictureCellStyles = css`
   }
 
   @media (max-width: 720px) {
+    details.figures > summary {
+      padding-block: calc((var(--touch) - 1.4 * var(--t-2)) / 2);
+    }
     figure,
     details.figures {
       padding-inline: 12px;

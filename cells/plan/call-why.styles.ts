@@ -10,7 +10,7 @@ export const callWhyStyles = css`
     min-height: var(--hit);
     margin-bottom: 3px;
   }
-  @media (pointer: coarse) {
+  @media (max-width: 720px) {
     .headline {
       min-height: var(--touch);
     }

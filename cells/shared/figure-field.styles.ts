@@ -151,9 +151,9 @@ export const figureFieldStyles = css`
     text-align: left;
   }
   @media (max-width: 720px) {
-    input,
-    select {
-      min-height: 34px;
+    :host(:not([size='cell'])) input,
+    :host(:not([size='cell'])) select {
+      min-height: var(--touch);
     }
   }
 `;

@@ -92,6 +92,11 @@ export const readsStyles = css`
     color: var(--ink-2);
     cursor: pointer;
   }
+  @media (max-width: 720px) {
+    details.setup > summary {
+      padding-block: calc((var(--touch) - 1.4 * var(--t-2)) / 2);
+    }
+  }
   .reads {
     grid-template-columns: repeat(auto-fill, minmax(min(100%, 260px), 1fr));
     gap: 6px 24px;

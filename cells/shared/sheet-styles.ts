@@ -227,8 +227,10 @@ export const sheetStyles = css`
     .state .calm {
       display: none;
     }
+    /* wider than it looks, so that a thumb finds it */
     .fold {
-      min-height: 32px;
+      min-width: var(--touch);
+      margin-block: -6px;
     }
     .sheet.folded > header {
       padding: 5px 12px;

@@ -328,6 +328,10 @@ export const gridStyles = css`
     color: var(--ink-2);
   }
   @media (max-width: 720px) {
+    thead th > button {
+      margin-block: -22px -6px;
+      padding-block: 22px 6px;
+    }
     /* two lines of a name fit the height of a row */
     tbody th .name {
       display: -webkit-inline-box;

@@ -132,8 +132,8 @@ export const valueCellStyles = css`
       gap: 12px 16px;
     }
     .slide {
-      height: 34px;
-      margin-bottom: -8px;
+      height: var(--touch);
+      margin-block: -5px -13px;
     }
     .slide::-webkit-slider-thumb {
       width: 14px;
@@ -150,8 +150,8 @@ export const valueCellStyles = css`
       min-height: 32px;
     }
     .yesno button {
-      min-height: 40px;
-      line-height: 40px;
+      min-height: 42px;
+      line-height: 42px;
     }
   }
 `;

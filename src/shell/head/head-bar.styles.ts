@@ -208,7 +208,7 @@ export const headBarStyles = css`
       border: 0;
     }
     .title input {
-      min-height: 40px;
+      min-height: var(--touch);
       font-size: var(--t-4b);
     }
     .light {

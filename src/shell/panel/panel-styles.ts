@@ -175,8 +175,8 @@ export const panelStyles = css`
   @media (max-width: 720px) {
     .go,
     .list li {
-      min-height: 40px;
-      line-height: 34px;
+      min-height: var(--touch);
+      line-height: 38px;
     }
   }
 `;
