@@ -25,7 +25,9 @@ export default defineConfig({
           name: 'browser',
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
-          setupFiles: ['tests/browser/support/end-browser.ts'],
+          // The files of a worker share its modules, and with them one browser: to load and to start these for each
+          // file took seconds of it.
+          isolate: false,
           // Two at a time: a test waits for its page most of the time, and a page for its planner.
           maxWorkers: 2,
           testTimeout: 90_000,

@@ -130,21 +130,20 @@ async function newContext(
     timezoneId: 'UTC',
   };
   if (userDataFolder === undefined) {
-    sharedBrowser ??= chromium.launch(launchOptions());
-    const browser = await sharedBrowser;
-    return browser.newContext(settings);
+    return (await inMemoryBrowser()).newContext(settings);
   }
   return chromium.launchPersistentContext(userDataFolder, { ...launchOptions(), ...settings });
 }
 
-/** One browser for all profiles in memory of a test file: to start one takes longer than many a test. */
+/** One browser for all profiles in memory of a worker's test files: to start one takes longer than many a test. */
 let sharedBrowser: Promise<Browser> | null = null;
 
-/** Ends the browser that the profiles in memory share, if there is one. */
-export async function closeSharedBrowser(): Promise<void> {
-  const browser = await sharedBrowser?.catch(() => null);
-  sharedBrowser = null;
-  await browser?.close();
+/** Ends with the worker; one that died meanwhile is started anew. */
+async function inMemoryBrowser(): Promise<Browser> {
+  const there = await sharedBrowser?.catch(() => null);
+  if (there?.isConnected()) return there;
+  sharedBrowser = chromium.launch(launchOptions());
+  return sharedBrowser;
 }
 
 function launchOptions(): { executablePath: string; headless: true; args: string[] } {

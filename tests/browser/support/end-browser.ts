@@ -1,4 +1,0 @@
-import { afterAll } from 'vitest';
-import { closeSharedBrowser } from './open-app.ts';
-
-afterAll(closeSharedBrowser);
