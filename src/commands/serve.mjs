@@ -35,15 +35,15 @@ const PORTS_TRIED = 20;
 /**
  * Serves a folder of built files on this machine alone.
  * @param {string} folder whole path of the folder
- * @param {{ port?: number, nextFree?: boolean }} [options] port 0 (the default) is any free one; with
- *   `nextFree` the ports after it are tried while it is taken
+ * @param {{ port?: number, nextFree?: boolean, read?: typeof readServed }} [options] port 0 (the default) is any
+ *   free one; with `nextFree` the ports after it are tried while it is taken; `read` finds what is answered
  * @returns {Promise<{ url: string, port: number, close: () => Promise<void> }>} rejects with a sentence when
  *   the port is taken, or not a port.
  *   serve('/home/ada/sparewell/dist', { port: 4173 }) answers at http://127.0.0.1:4173/
  */
 export async function serve(folder, options = {}) {
   const server = createServer((request, response) => {
-    answer(folder, request, response).catch(() => {
+    answer(folder, options.read ?? readServed, request, response).catch(() => {
       if (!response.headersSent) sendSentence(response, 500, 'The file could not be read.', request.method);
       else response.destroy();
     });
@@ -54,17 +54,18 @@ export async function serve(folder, options = {}) {
 
 /**
  * @param {string} folder
+ * @param {typeof readServed} read
  * @param {import('node:http').IncomingMessage} request
  * @param {import('node:http').ServerResponse} response
  */
-async function answer(folder, request, response) {
+async function answer(folder, read, request, response) {
   const method = request.method ?? 'GET';
   if (method !== 'GET' && method !== 'HEAD') {
     response.setHeader('Allow', 'GET, HEAD');
     return sendSentence(response, 405, 'Files here can only be read.', method);
   }
   const gzip = acceptsGzip(request.headers['accept-encoding']);
-  const file = await readServed(folder, request.url ?? '/', gzip);
+  const file = await read(folder, request.url ?? '/', gzip);
   if ('trouble' in file) return sendSentence(response, file.status, file.trouble, method);
   const headers = { ...HEADERS_ON_ALL, ...file.headers };
   if (matchesTag(request.headers['if-none-match'], file.headers.ETag)) {

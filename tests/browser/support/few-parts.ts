@@ -1,10 +1,5 @@
-import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
-import { distFolder } from '../../../src/commands/project.mjs';
 import { type OpenAppOptions, type OpenedApp, openApp } from './open-app.ts';
 import type { AppServer } from './server.ts';
-
-const EXAMPLE = 'worked-example.sparewell.json';
 
 /** One of each kind: a chain that may not be left, one that is due, by chance, by age; a tyre too big to pack. */
 const KEPT: readonly unknown[] = [
@@ -40,18 +35,14 @@ interface Cell {
  * Opens the worked example with nine of its parts: the same cards, formulas, offers and suppliers, and a plan that
  * is there in a moment. Notes, the prep sheet and pictures are left out but that of spending.
  */
-export async function openFewParts(
-  options: OpenAppOptions & { readonly server: AppServer },
-): Promise<OpenedApp> {
-  const notebook = JSON.parse(await readFile(join(distFolder, EXAMPLE), 'utf8')) as { cells: Cell[] };
-  const cells = notebook.cells.filter(isKept).map(withFewRows);
-  const body = JSON.stringify({ ...notebook, cells });
-  const app = await openApp({ ...options, path: 'about:blank' });
-  await app.context.route(`**/${EXAMPLE}`, (route) =>
-    route.fulfill({ status: 200, contentType: 'application/json', body }),
-  );
-  await app.page.goto(options.server.url);
-  return app;
+export function openFewParts(options: OpenAppOptions & { readonly server: AppServer }): Promise<OpenedApp> {
+  return openApp({ ...options, example: fewParts });
+}
+
+/** The text of the worked example with those parts alone. */
+export function fewParts(text: string): string {
+  const notebook = JSON.parse(text) as { cells: Cell[] };
+  return JSON.stringify({ ...notebook, cells: notebook.cells.filter(isKept).map(withFewRows) });
 }
 
 const isKept = ({ kind, shape }: Cell): boolean =>

@@ -1,11 +1,19 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium, type Page, type ViewportSize } from 'playwright-core';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+  type ViewportSize,
+} from 'playwright-core';
 import { findBrowser } from '../../../src/commands/find-browser.mjs';
+import { keepPage, pageLike } from './page-again.ts';
 import { type AppServer, serveApp } from './server.ts';
 import { Troubles, watchForTroubles } from './troubles.ts';
-import { openChanged, valuesAlone, withoutPlan } from './without-plan.ts';
+import { builtExample, valuesAlone, withoutPlan } from './without-plan.ts';
 
 const FLAGS = [
   '--no-sandbox',
@@ -42,6 +50,8 @@ export interface OpenAppOptions {
   readonly plan?: boolean;
   /** True opens nothing but the values of the worked example, where the notebook does not matter. */
   readonly valuesAlone?: boolean;
+  /** Opens what this makes of the text of the worked example. */
+  readonly example?: (text: string) => string;
   /** The browser's language, en-GB if absent. */
   readonly locale?: string;
   /** Complaints that the test provokes on purpose. */
@@ -75,11 +85,9 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenedApp> 
     if (freshFolder !== undefined) await rm(freshFolder, { recursive: true, force: true, maxRetries: 10 });
   };
   try {
-    const context = await newContext(options, options.userDataFolder ?? freshFolder);
-    await watchForTroubles(context, troubles);
-    if (options.valuesAlone) await openChanged(context, valuesAlone);
-    else if (options.plan === false) await openChanged(context, withoutPlan);
-    const page = context.pages()[0] ?? (await context.newPage());
+    server.giveExample(await exampleFor(options));
+    const { page, leave } = await takePage(options, options.userDataFolder ?? freshFolder, server, troubles);
+    const context = page.context();
     const end = async (stop: () => Promise<void>): Promise<void> => {
       try {
         await stop();
@@ -90,13 +98,45 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenedApp> 
     };
     await page.goto(new URL(options.path ?? '', server.url).href);
     const url = server.url;
-    const close = () => end(() => context.close());
+    const close = () => end(leave);
     const kill = () => end(() => killBrowser(context));
     return { page, context, url, troubles, close, processes: () => processesOf(context), kill };
   } catch (error) {
     await release();
     throw error;
   }
+}
+
+/** The notebook that a fresh profile finds, where it is not the built one. */
+async function exampleFor({ example, valuesAlone: values, plan }: OpenAppOptions): Promise<string | null> {
+  const change = example ?? (values ? valuesAlone : plan === false ? withoutPlan : null);
+  return change === null ? null : change(await builtExample());
+}
+
+/** A page in a profile that holds nothing, and how it is left. */
+async function takePage(
+  options: OpenAppOptions,
+  userDataFolder: string | undefined,
+  server: AppServer,
+  troubles: Troubles,
+): Promise<{ readonly page: Page; leave(): Promise<void> }> {
+  const settings = settingsOf(options);
+  if (userDataFolder !== undefined) {
+    const context = await chromium.launchPersistentContext(userDataFolder, {
+      ...launchOptions(),
+      ...settings,
+    });
+    await watchForTroubles(context, troubles);
+    return { page: context.pages()[0] ?? (await context.newPage()), leave: () => context.close() };
+  }
+  // What serves files of a service worker's stays with its profile.
+  const like = options.offline ? null : JSON.stringify(settings);
+  const again = like === null ? null : await pageLike(like, server.url, troubles);
+  if (again !== null) return again;
+  const context = await (await inMemoryBrowser()).newContext(settings);
+  if (like !== null) return keepPage(context, like, troubles);
+  await watchForTroubles(context, troubles);
+  return { page: await context.newPage(), leave: () => context.close() };
 }
 
 /** Opens the app, does something with it, and closes it whatever happens. */
@@ -116,23 +156,16 @@ export async function withApp(
   await app.close();
 }
 
-async function newContext(
-  options: OpenAppOptions,
-  userDataFolder: string | undefined,
-): Promise<BrowserContext> {
-  const settings = {
+function settingsOf(options: OpenAppOptions): BrowserContextOptions {
+  return {
     viewport: options.viewport ?? BENCH_VIEWPORT,
     reducedMotion: options.reducedMotion ?? 'reduce',
     colorScheme: options.colorScheme ?? 'light',
     hasTouch: options.touch ?? false,
-    serviceWorkers: options.offline ? ('allow' as const) : ('block' as const),
+    serviceWorkers: options.offline ? 'allow' : 'block',
     locale: options.locale ?? 'en-GB',
     timezoneId: 'UTC',
   };
-  if (userDataFolder === undefined) {
-    return (await inMemoryBrowser()).newContext(settings);
-  }
-  return chromium.launchPersistentContext(userDataFolder, { ...launchOptions(), ...settings });
 }
 
 /** One browser for all profiles in memory of a worker's test files: to start one takes longer than many a test. */

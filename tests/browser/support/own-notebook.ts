@@ -10,14 +10,7 @@ export async function withNotebook(
   document: NotebookDocument,
   use: (app: OpenedApp) => Promise<void>,
 ): Promise<void> {
-  const body = writeNotebookFile(document);
-  await withApp({ ...options, path: 'about:blank' }, async (app) => {
-    await app.context.route('**/worked-example.sparewell.json', (route) =>
-      route.fulfill({ status: 200, contentType: 'application/json', body }),
-    );
-    await app.page.goto(options.server.url);
-    await use(app);
-  });
+  await withApp({ ...options, example: () => writeNotebookFile(document) }, use);
 }
 
 /** Places along the way; each leg goes from one to the next. */

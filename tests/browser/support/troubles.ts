@@ -26,11 +26,14 @@ export class Troubles {
   }
 }
 
+/** Where complaints go. */
+type Listener = Pick<Troubles, 'add'>;
+
 /**
  * Listens to every page of a browser, present and to come, and to its workers: console errors (a file that
  * is not found is one), errors nobody caught, what the Content-Security-Policy blocked, and crashes.
  */
-export async function watchForTroubles(context: BrowserContext, troubles: Troubles): Promise<void> {
+export async function watchForTroubles(context: BrowserContext, troubles: Listener): Promise<void> {
   await context.addInitScript(() => {
     addEventListener('securitypolicyviolation', (event) => {
       console.error(
@@ -49,7 +52,7 @@ export async function watchForTroubles(context: BrowserContext, troubles: Troubl
   context.on('page', watchPage);
 }
 
-function addConsoleError(message: ConsoleMessage, troubles: Troubles): void {
+function addConsoleError(message: ConsoleMessage, troubles: Listener): void {
   if (message.type() !== 'error' && message.type() !== 'assert') return;
   const { url, lineNumber } = message.location();
   troubles.add(`console: ${message.text()} (${url}:${lineNumber + 1})`);

@@ -1,6 +1,5 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { BrowserContext } from 'playwright-core';
 import { distFolder } from '../../../src/commands/project.mjs';
 
 /** The worked example beside the page. */
@@ -10,13 +9,8 @@ interface Written {
   readonly cells: readonly Record<string, unknown>[];
 }
 
-/** Gives pages another worked example to open than the one that was built. */
-export async function openChanged(context: BrowserContext, change: (text: string) => string): Promise<void> {
-  const body = change(await readFile(join(distFolder, EXAMPLE), 'utf8'));
-  await context.route(`**/${EXAMPLE}`, (route) =>
-    route.fulfill({ status: 200, contentType: 'application/json', body }),
-  );
-}
+/** The worked example as it was built. */
+export const builtExample = (): Promise<string> => readFile(join(distFolder, EXAMPLE), 'utf8');
 
 /** The values of the worked example alone: a notebook that is there at once, for what concerns any notebook. */
 export function valuesAlone(text: string): string {
