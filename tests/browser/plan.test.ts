@@ -111,6 +111,22 @@ describe('the worked example', () => {
       .waitFor({ state: 'attached', ...SLOWLY });
   });
 
+  test('every card is settled, and the notebook is kept under its name', async () => {
+    const { page } = app;
+    const stops = page.locator('sw-road .stop[data-stop]');
+    expect(await stops.count()).toBeGreaterThan(20);
+    await expect
+      .poll(async () => {
+        const labels = await stops.evaluateAll((all) => all.map((stop) => stop.getAttribute('aria-label')));
+        return labels.filter((label) => !label?.endsWith(', settled'));
+      }, SLOWLY)
+      .toEqual([]);
+    expect(await page.locator('sw-head-bar h1 input').inputValue()).toBe('Plateau loop');
+    await expect
+      .poll(() => page.locator('sw-head-bar .kept').first().textContent())
+      .toMatch(/^Kept on this device, \d\d:\d\d$/);
+  });
+
   test('the page goes on answering while plans are solved, and they can be stopped', async () => {
     const { page } = app;
     await settled(page);

@@ -2,8 +2,12 @@ import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { axe } from './support/axe.ts';
 import { withApp } from './support/open-app.ts';
+import { sharedApp } from './support/shared-app.ts';
 
 const TALLY_TOTAL = 4;
+
+/** The worked example without its plan, one page for the tests that leave it as it was. */
+const example = sharedApp({ plan: false });
 
 async function ready(page: Page): Promise<void> {
   await page.locator('sw-road .stop').first().waitFor();
@@ -31,201 +35,175 @@ const formulaCard = (page: Page, heading: string): Locator =>
   page.locator('sw-formula-cell').filter({ has: page.locator('h2', { hasText: heading }) });
 
 describe('the page', () => {
-  it('opens the default notebook with every card settled', async () => {
-    await withApp({}, async ({ page }) => {
-      await ready(page);
-      await expect
-        .poll(async () => (await road(page)).filter((label) => !label?.endsWith(', settled')))
-        .toEqual([]);
-      expect(await page.locator('sw-head-bar h1 input').inputValue()).toBe('Plateau loop');
-      await expect
-        .poll(() => page.locator('sw-head-bar .kept').first().textContent())
-        .toMatch(/^Kept on this device, \d\d:\d\d$/);
-    });
+  it('refuses what cannot be read where it stands, and keeps what was there', async () => {
+    const page = await example();
+    await ready(page);
+    const hour = field(page, 'An hour of work');
+    await hour.click();
+    await page.keyboard.type('lots');
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => page.locator('sw-value-cell .refusal').allTextContents())
+      .toEqual([expect.stringMatching(/^'lots' is not a number\. /)]);
+    expect(await hour.inputValue()).toBe('lots');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    await expect.poll(() => hour.inputValue()).toBe('25.00');
+    expect(await page.locator('sw-tally-strip .edit .what').textContent()).toContain('Each edit shows here');
   });
 
   it('is walked by the keyboard, card by card, in and out, and undone', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
-      await ready(page);
-      const [first, second] = await page
-        .locator('sw-road .stop')
-        .evaluateAll((stops) => stops.map((stop) => (stop as HTMLElement).dataset.stop ?? ''));
-      await page.locator('sw-road .stop').first().focus();
-      await page.keyboard.press('Tab');
-      expect(await focusedStop(page)).toBe(second);
-      await page.keyboard.press('Shift+Tab');
-      expect(await focusedStop(page)).toBe(first);
-      const before = await road(page);
-      await page.keyboard.press('Alt+ArrowDown');
-      await expect.poll(async () => (await road(page))[1]).toBe(before[0]);
-      expect(await focusedStop(page)).toBe(first);
-      await page.keyboard.press('Control+z');
-      await expect.poll(() => road(page)).toEqual(before);
-      await page.keyboard.press('Enter');
-      await page.keyboard.type('f');
-      expect(await page.locator('sw-note-cell textarea').inputValue()).toMatch(/f$/);
-      await page.keyboard.press('Escape');
-      await expect.poll(() => page.locator('sw-note-cell textarea').count()).toBe(0);
-      expect(await focusedStop(page)).toBe(first);
-    });
-  });
-
-  it('refuses what cannot be read where it stands, and keeps what was there', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
-      await ready(page);
-      const hour = field(page, 'An hour of work');
-      await hour.click();
-      await page.keyboard.type('lots');
-      await page.keyboard.press('Enter');
-      await expect
-        .poll(() => page.locator('sw-value-cell .refusal').allTextContents())
-        .toEqual([expect.stringMatching(/^'lots' is not a number\. /)]);
-      expect(await hour.inputValue()).toBe('lots');
-      await page.keyboard.press('Escape');
-      await page.keyboard.press('Escape');
-      await expect.poll(() => hour.inputValue()).toBe('25.00');
-      expect(await page.locator('sw-tally-strip .edit .what').textContent()).toContain(
-        'Each edit shows here',
-      );
-    });
+    const page = await example();
+    await ready(page);
+    const [first, second] = await page
+      .locator('sw-road .stop')
+      .evaluateAll((stops) => stops.map((stop) => (stop as HTMLElement).dataset.stop ?? ''));
+    await page.locator('sw-road .stop').first().focus();
+    await page.keyboard.press('Tab');
+    expect(await focusedStop(page)).toBe(second);
+    await page.keyboard.press('Shift+Tab');
+    expect(await focusedStop(page)).toBe(first);
+    const before = await road(page);
+    await page.keyboard.press('Alt+ArrowDown');
+    await expect.poll(async () => (await road(page))[1]).toBe(before[0]);
+    expect(await focusedStop(page)).toBe(first);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => road(page)).toEqual(before);
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('f');
+    expect(await page.locator('sw-note-cell textarea').inputValue()).toMatch(/f$/);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => page.locator('sw-note-cell textarea').count()).toBe(0);
+    expect(await focusedStop(page)).toBe(first);
   });
 
   it('says what an edit did, with the old figure struck beside the new one', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
-      await ready(page);
-      await field(page, 'An hour of work').click();
-      await page.keyboard.type('35');
-      await page.keyboard.press('Enter');
-      await expect
-        .poll(() => page.locator('sw-tally-strip .edit .what').textContent())
-        .toBe('An hour of work: 25 to 35 EUR/h');
-      await expect
-        .poll(() => page.locator('sw-tally-strip .tl').nth(TALLY_TOTAL).locator('.delta').textContent())
-        .toMatch(/^[−+]\d+ EUR$/);
-      expect(await page.locator('sw-value-cell .was').textContent()).toBe('was 25.00');
-      expect(await page.locator('sw-road-log .what').first().textContent()).toContain('25 to 35 EUR/h');
-      await page.locator('sw-tally-strip .edit button').click();
-      await expect
-        .poll(() => page.locator('sw-tally-strip .edit .what').textContent())
-        .toMatch(/^Undone: An hour of work/);
-    });
+    const page = await example();
+    await ready(page);
+    await field(page, 'An hour of work').click();
+    await page.keyboard.type('35');
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => page.locator('sw-tally-strip .edit .what').textContent())
+      .toBe('An hour of work: 25 to 35 EUR/h');
+    await expect
+      .poll(() => page.locator('sw-tally-strip .tl').nth(TALLY_TOTAL).locator('.delta').textContent())
+      .toMatch(/^[−+]\d+ EUR$/);
+    expect(await page.locator('sw-value-cell .was').textContent()).toBe('was 25.00');
+    expect(await page.locator('sw-road-log .what').first().textContent()).toContain('25 to 35 EUR/h');
+    await page.locator('sw-tally-strip .edit button').click();
+    await expect
+      .poll(() => page.locator('sw-tally-strip .edit .what').textContent())
+      .toMatch(/^Undone: An hour of work/);
   });
 });
 
 describe('the name of the notebook', () => {
   it('is not taken back while it is typed and the head bar is drawn again', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
-      await ready(page);
-      const name = page.locator('sw-head-bar h1 input');
-      await name.fill('Gravel and');
-      await page.locator('sw-head-bar').evaluate(async (bar) => {
-        const drawn = bar as HTMLElement & { requestUpdate(): void; updateComplete: Promise<unknown> };
-        drawn.requestUpdate();
-        await drawn.updateComplete;
-      });
-      expect(await name.inputValue()).toBe('Gravel and');
-      await page.keyboard.press('Enter');
-      await expect.poll(() => page.title()).toBe('Gravel and, Sparewell');
-      await name.fill('Something else');
-      await page.keyboard.press('Escape');
-      await expect.poll(() => name.inputValue()).toBe('Gravel and');
+    const page = await example();
+    await ready(page);
+    const name = page.locator('sw-head-bar h1 input');
+    await name.fill('Gravel and');
+    await page.locator('sw-head-bar').evaluate(async (bar) => {
+      const drawn = bar as HTMLElement & { requestUpdate(): void; updateComplete: Promise<unknown> };
+      drawn.requestUpdate();
+      await drawn.updateComplete;
     });
+    expect(await name.inputValue()).toBe('Gravel and');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.title()).toBe('Gravel and, Sparewell');
+    await name.fill('Something else');
+    await page.keyboard.press('Escape');
+    await expect.poll(() => name.inputValue()).toBe('Gravel and');
   });
 });
 
 describe('a formula', () => {
   it('shows its fault as it is typed, with the place and the mend, and leaves on Escape', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
-      await ready(page);
-      const card = formulaCard(page, 'Work in the shed');
-      await card.locator('.fx').click();
-      const area = card.locator('sw-formula-line').getByRole('textbox');
-      await expect.poll(() => card.locator('sw-formula-line .would').textContent()).toMatch(/EUR$/);
-      await expect.poll(() => area.textContent()).not.toBe('');
-      const kept = await area.textContent();
-      await page.keyboard.type(' + 3 km');
-      await expect
-        .poll(() => card.locator('sw-formula-line .bad').textContent())
-        .toContain('cannot be added');
-      expect(await card.locator('sw-formula-line mark').textContent()).toBe('+');
-      // The first Escape may have gone to the list of names that fit.
-      await expect
-        .poll(async () => {
-          if ((await area.count()) > 0) await page.keyboard.press('Escape');
-          return area.count();
-        })
-        .toBe(0);
-      await card.locator('.fx').click();
-      await expect.poll(() => area.textContent()).toBe(kept);
-    });
+    const page = await example();
+    await ready(page);
+    const card = formulaCard(page, 'Work in the shed');
+    await card.locator('.fx').click();
+    const area = card.locator('sw-formula-line').getByRole('textbox');
+    await expect.poll(() => card.locator('sw-formula-line .would').textContent()).toMatch(/EUR$/);
+    await expect.poll(() => area.textContent()).not.toBe('');
+    const kept = await area.textContent();
+    await page.keyboard.type(' + 3 km');
+    await expect.poll(() => card.locator('sw-formula-line .bad').textContent()).toContain('cannot be added');
+    expect(await card.locator('sw-formula-line mark').textContent()).toBe('+');
+    // The first Escape may have gone to the list of names that fit.
+    const left = async (): Promise<number> => {
+      if ((await area.count()) > 0) await page.keyboard.press('Escape');
+      return area.count();
+    };
+    await expect.poll(left).toBe(0);
+    await card.locator('.fx').click();
+    await expect.poll(() => area.textContent()).toBe(kept);
+    await expect.poll(left).toBe(0);
   });
 
   it('is kept with its fault: its card says so, what reads it waits, the rest goes on', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
-      await ready(page);
-      const card = formulaCard(page, 'Work in the shed');
-      await card.locator('.fx').click();
-      await page.keyboard.type(' + hour_valu');
-      await page.keyboard.press('Enter');
-      await expect
-        .poll(() => card.locator('.fault-box').textContent())
-        .toContain('There is no figure, column or unit called hour_valu');
-      await expect
-        .poll(async () => (await road(page)).filter((label) => label?.includes('waits for work_cost')).length)
-        .toBeGreaterThan(1);
-      expect(await road(page)).toContain('Work in the shed, 1 fault');
-      expect(await road(page)).toContain('Fuel, settled');
-    });
+    const page = await example();
+    await ready(page);
+    const card = formulaCard(page, 'Work in the shed');
+    await card.locator('.fx').click();
+    await page.keyboard.type(' + hour_valu');
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => card.locator('.fault-box').textContent())
+      .toContain('There is no figure, column or unit called hour_valu');
+    await expect
+      .poll(async () => (await road(page)).filter((label) => label?.includes('waits for work_cost')).length)
+      .toBeGreaterThan(1);
+    expect(await road(page)).toContain('Work in the shed, 1 fault');
+    expect(await road(page)).toContain('Fuel, settled');
   });
 
   it('leads from its result down to the figures it reads, and back', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
-      await ready(page);
-      await page.locator('sw-tally-strip .tl').nth(TALLY_TOTAL).click();
-      const panel = page.locator('sw-side-panel');
-      await expect.poll(() => panel.locator('header h2').first().textContent()).toBe('Expected total');
-      await panel.locator('sw-figure-slip .list .go').first().click();
-      await expect
-        .poll(() => panel.locator('header h2').first().textContent())
-        .toBe('Fuel and other trip costs');
-      await panel.locator('.crumbs button').click();
-      await expect.poll(() => panel.locator('header h2').first().textContent()).toBe('Expected total');
-    });
+    const page = await example();
+    await ready(page);
+    await page.locator('sw-tally-strip .tl').nth(TALLY_TOTAL).click();
+    const panel = page.locator('sw-side-panel');
+    await expect.poll(() => panel.locator('header h2').first().textContent()).toBe('Expected total');
+    await panel.locator('sw-figure-slip .list .go').first().click();
+    await expect
+      .poll(() => panel.locator('header h2').first().textContent())
+      .toBe('Fuel and other trip costs');
+    await panel.locator('.crumbs button').click();
+    await expect.poll(() => panel.locator('header h2').first().textContent()).toBe('Expected total');
   });
 });
 
 describe('the road', () => {
   it('takes a card of each kind, renames and removes one, and has all undone', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
-      await ready(page);
-      const before = await road(page);
-      const words = ['Note', 'Value', 'Table', 'Formula', 'Pairing', 'Calls', 'Tally'];
-      for (const [at, word] of words.entries()) {
-        await page.locator('sw-road .add button', { hasText: word }).click();
-        await expect.poll(async () => (await road(page)).length).toBe(before.length + at + 1);
-      }
-      await page.locator('sw-card-slip button', { hasText: 'Remove' }).click();
-      await expect.poll(async () => (await road(page)).length).toBe(before.length + words.length - 1);
-      for (let step = 0; step <= words.length; step++)
-        await page.locator('sw-head-bar button', { hasText: 'Undo' }).click();
-      await expect.poll(() => road(page)).toEqual(before);
-    });
+    const page = await example();
+    await ready(page);
+    const before = await road(page);
+    const words = ['Note', 'Value', 'Table', 'Formula', 'Pairing', 'Calls', 'Tally'];
+    for (const [at, word] of words.entries()) {
+      await page.locator('sw-road .add button', { hasText: word }).click();
+      await expect.poll(async () => (await road(page)).length).toBe(before.length + at + 1);
+    }
+    await page.locator('sw-card-slip button', { hasText: 'Remove' }).click();
+    await expect.poll(async () => (await road(page)).length).toBe(before.length + words.length - 1);
+    for (let step = 0; step <= words.length; step++)
+      await page.locator('sw-head-bar button', { hasText: 'Undo' }).click();
+    await expect.poll(() => road(page)).toEqual(before);
   });
 
   it('renames a figure in every formula that reads it', async () => {
-    await withApp({ plan: false }, async ({ page }) => {
-      await ready(page);
-      await page.locator('sw-value-cell .name', { hasText: 'hour_value' }).click();
-      const name = page.locator('sw-card-slip input[aria-label="Name"]');
-      await name.click();
-      await page.keyboard.type('work_rate');
-      await page.keyboard.press('Enter');
-      const card = formulaCard(page, 'Work in the shed');
-      await expect.poll(() => card.locator('.fx').textContent()).toContain('workrate');
-      await expect
-        .poll(async () => (await road(page)).filter((label) => !label?.endsWith(', settled')))
-        .toEqual([]);
-    });
+    const page = await example();
+    await ready(page);
+    await page.locator('sw-value-cell .name', { hasText: 'hour_value' }).click();
+    const name = page.locator('sw-card-slip input[aria-label="Name"]');
+    await name.click();
+    await page.keyboard.type('work_rate');
+    await page.keyboard.press('Enter');
+    const card = formulaCard(page, 'Work in the shed');
+    await expect.poll(() => card.locator('.fx').textContent()).toContain('workrate');
+    await expect
+      .poll(async () => (await road(page)).filter((label) => !label?.endsWith(', settled')))
+      .toEqual([]);
   });
 });
 
@@ -248,15 +226,16 @@ describe('a new notebook', () => {
 
 describe('the look', () => {
   it('remembers the light that was chosen', async () => {
-    await withApp({ plan: false, colorScheme: 'light' }, async ({ page }) => {
-      await ready(page);
+    await withApp({ valuesAlone: true, colorScheme: 'light' }, async ({ page }) => {
+      const stop = page.locator('sw-road .stop').first();
+      await stop.waitFor();
       const theme = (): Promise<string | undefined> =>
         page.evaluate(() => document.documentElement.dataset.theme);
       expect(await theme()).toBe('day');
       await page.locator('sw-head-bar .light button', { hasText: 'Shed' }).click();
       expect(await theme()).toBe('shed');
       await page.reload();
-      await ready(page);
+      await stop.waitFor();
       expect(await theme()).toBe('shed');
     });
   });
