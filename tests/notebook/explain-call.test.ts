@@ -111,10 +111,10 @@ describe('break-evens of the demo, held against the notebook itself', () => {
 });
 
 test('a first answer comes at once, without break-evens and with the other calls as they are', async () => {
-  const { first, last } = await explained('Battery');
+  const { first, last } = await explained('Fork seals');
   expect(first).toMatchObject({ done: false, turns: [], why: { scope: 'this part', call: 'replace' } });
   expect(last).toMatchObject({ done: true, why: { scope: 'everything', call: 'replace' } });
-  // A battery has an age and no reading, so there is no rate of wear to ask about.
+  // Fork seals have an age and no reading, so there is no rate of wear to ask about.
   expect(last.asked).toEqual(['price', 'stranding']);
 });
 

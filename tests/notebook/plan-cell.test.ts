@@ -6,10 +6,21 @@ import { isSolved, type SolvedPlan } from '../../src/plan/plan-result.ts';
 import { demo, figure, figures, texts } from '../starter/support.ts';
 import { threadPlanner } from './thread-planner.ts';
 
+// One planner for all, as a page has: the first plan is searched for from nothing, the others from those before.
+const planner = threadPlanner();
+
 async function opened(): Promise<LiveNotebook> {
-  const live = LiveNotebook.open(demo(), threadPlanner());
+  const live = LiveNotebook.open(demo(), planner);
   await live.settled();
   return live;
+}
+
+let demoAsItIs: Promise<LiveNotebook> | null = null;
+
+/** The demo with its plan, for all tests that only read it. */
+function readOnly(): Promise<LiveNotebook> {
+  demoAsItIs ??= opened();
+  return demoAsItIs;
 }
 
 function solved(live: LiveNotebook): SolvedPlan {
@@ -28,7 +39,7 @@ async function setValue(live: LiveNotebook, name: string, value: number): Promis
 
 describe('the plan in the default notebook', () => {
   test('is solved to proven optimality within all limits, and the calls and totals follow it', async () => {
-    const live = await opened();
+    const live = await readOnly();
     expect(live.faults()).toEqual([]);
     const plan = solved(live);
     expect(plan.status).toBe('optimal');
@@ -49,7 +60,7 @@ describe('the plan in the default notebook', () => {
   });
 
   test('every spare is in a bag, and no bag holds more than it may with what is in it already', async () => {
-    const live = await opened();
+    const live = await readOnly();
     const packed = figures(live, 'calls.packed');
     const chosen = figures(live, 'calls.chosen');
     const bags = texts(live, 'calls.bag_now');
@@ -96,21 +107,22 @@ describe('the plan in the default notebook', () => {
   });
 
   test('stopped before it is ready it says so; asked once more, or after the next edit, it is there', async () => {
-    const planner = threadPlanner();
+    // One that must search from nothing, so that there is something to stop.
+    const slow = threadPlanner();
     let tell = (): void => undefined;
     const asked = new Promise<void>((resolve) => {
       tell = resolve;
     });
     const live = LiveNotebook.open(demo(), {
-      ...planner,
+      ...slow,
       plan: (instance) => {
-        const answer = planner.plan(instance);
+        const answer = slow.plan(instance);
         tell();
         return answer;
       },
     });
     await asked;
-    planner.cancel();
+    slow.cancel();
     await live.settled();
     expect(live.planOf('plan').fault?.message).toBe('The plan was stopped before it was ready.');
     expect(live.planOf('plan').fault?.mend).toMatch(/^Have it worked out again, or change any figure/);
@@ -118,7 +130,7 @@ describe('the plan in the default notebook', () => {
     await live.settled();
     expect(solved(live).status).toBe('optimal');
     live.planAgain('plan');
-    planner.cancel();
+    slow.cancel();
     await live.settled();
     await setValue(live, 'cash_limit', 1000);
     expect(solved(live).status).toBe('optimal');
@@ -127,7 +139,7 @@ describe('the plan in the default notebook', () => {
   });
 
   test('packs bought cover what the calls need, beyond what is on hand', async () => {
-    const live = await opened();
+    const live = await readOnly();
     const packs = figures(live, 'plan.packs');
     const fits = texts(live, 'prices.fits');
     const pieces = figures(live, 'prices.pack');
