@@ -12,6 +12,7 @@ import { threadPlanner } from '../notebook/thread-planner.ts';
 import { demo, figures, texts } from '../starter/support.ts';
 import { openApp, withApp } from './support/open-app.ts';
 import { type AppServer, serveApp } from './support/server.ts';
+import { sharedApp } from './support/shared-app.ts';
 
 let server: AppServer;
 
@@ -184,62 +185,60 @@ describe('what is written is there again', () => {
 });
 
 describe('faults in the page', () => {
+  const example = sharedApp({ plan: false });
+
   test('an entry that is no number is boxed in its field and listed; the other calls stand', async () => {
-    await withApp({ server, plan: false }, async ({ page }) => {
-      await opened(page);
-      const before = (await shownOnPage(page)).calls.filter((line) => !line.startsWith('Drive chain'));
-      const wear = card(page, 'Wear');
-      await showAll(wear);
-      // A CSV can bring what a field refuses; the notebook file is the way in here.
-      const live = LiveNotebook.open(demo());
-      await live.settled();
-      const chain = texts(live, 'wear.part').indexOf('Drive chain');
-      await type(
-        page,
-        wear.locator(`[data-row="${chain}"][data-col="${await columnAt(wear, /^Now/)}"]`),
-        '319,6O',
-      );
-      await wear
-        .getByText(/is not a (number|unit)/)
-        .first()
-        .waitFor();
-      await page.keyboard.press('Escape');
-      await page.keyboard.press('Escape');
-      expect((await shownOnPage(page)).calls.filter((line) => !line.startsWith('Drive chain'))).toEqual(
-        before,
-      );
-    });
+    const page = await example();
+    await opened(page);
+    const before = (await shownOnPage(page)).calls.filter((line) => !line.startsWith('Drive chain'));
+    const wear = card(page, 'Wear');
+    await showAll(wear);
+    // A CSV can bring what a field refuses; the notebook file is the way in here.
+    const live = LiveNotebook.open(demo());
+    await live.settled();
+    const chain = texts(live, 'wear.part').indexOf('Drive chain');
+    await type(
+      page,
+      wear.locator(`[data-row="${chain}"][data-col="${await columnAt(wear, /^Now/)}"]`),
+      '319,6O',
+    );
+    await wear
+      .getByText(/is not a (number|unit)/)
+      .first()
+      .waitFor();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    expect((await shownOnPage(page)).calls.filter((line) => !line.startsWith('Drive chain'))).toEqual(before);
   });
 
   test('a formula with a wrong unit, an unknown name and a circle shows its sentence on its card', async () => {
-    await withApp({ server, plan: false }, async ({ page }) => {
-      await opened(page);
-      const formula = (heading: string): Locator =>
-        page.locator('sw-formula-cell').filter({ has: page.locator('h2', { hasText: heading }) });
-      const write = async (heading: string, text: string): Promise<void> => {
-        const of = formula(heading);
-        await of.locator('.fx').first().click();
-        const area = of.locator('sw-formula-line').getByRole('textbox');
-        await area.fill(text);
-        await area.press('Enter');
-      };
-      await write('Fuel cost', 'sum(route.fuel_cost) + whole_distance');
-      await formula('Fuel cost')
-        .getByText(/These cannot be added/)
-        .first()
-        .waitFor();
-      await write('Days to the cut-off', 'days_untill(cut_off)');
-      await formula('Days to the cut-off').getByText('There is no function days_untill().').first().waitFor();
-      await write('Work in the shed', 'calls_cost * 2');
-      await formula('Work in the shed')
-        .getByText(/These figures need one another/)
-        .first()
-        .waitFor();
-      await formula('Expected total')
-        .getByText(/waits for/i)
-        .first()
-        .waitFor();
-      expect(await page.locator('sw-calls-cell td.chosen').count()).toBeGreaterThan(10);
-    });
+    const page = await example();
+    await opened(page);
+    const formula = (heading: string): Locator =>
+      page.locator('sw-formula-cell').filter({ has: page.locator('h2', { hasText: heading }) });
+    const write = async (heading: string, text: string): Promise<void> => {
+      const of = formula(heading);
+      await of.locator('.fx').first().click();
+      const area = of.locator('sw-formula-line').getByRole('textbox');
+      await area.fill(text);
+      await area.press('Enter');
+    };
+    await write('Fuel cost', 'sum(route.fuel_cost) + whole_distance');
+    await formula('Fuel cost')
+      .getByText(/These cannot be added/)
+      .first()
+      .waitFor();
+    await write('Days to the cut-off', 'days_untill(cut_off)');
+    await formula('Days to the cut-off').getByText('There is no function days_untill().').first().waitFor();
+    await write('Work in the shed', 'calls_cost * 2');
+    await formula('Work in the shed')
+      .getByText(/These figures need one another/)
+      .first()
+      .waitFor();
+    await formula('Expected total')
+      .getByText(/waits for/i)
+      .first()
+      .waitFor();
+    expect(await page.locator('sw-calls-cell td.chosen').count()).toBeGreaterThan(10);
   });
 });

@@ -6,10 +6,12 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { distFolder } from '../../src/commands/project.mjs';
 import { CONTENT_SECURITY_POLICY } from '../../src/commands/serve.mjs';
 import { dropFile } from './support/drop-file.ts';
-import { leaveOutPlan, makeNextVersion, nextName } from './support/next-version.ts';
+import { fewPartsOnAllCards } from './support/few-parts.ts';
+import { changeExample, makeNextVersion, nextName } from './support/next-version.ts';
 import { withApp } from './support/open-app.ts';
 import { pdfPages } from './support/pdf-text.ts';
 import { type AppServer, serveApp } from './support/server.ts';
+import { valuesAlone } from './support/without-plan.ts';
 
 /** What a browser says of a server that is gone; the page itself says nothing. */
 const NO_SERVER = [/ERR_CONNECTION_REFUSED/, /error occurred when fetching the script/];
@@ -20,7 +22,7 @@ let isUp: boolean;
 
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'sparewell-offline-'));
-  await cp(distFolder, join(folder, 'dist'), { recursive: true });
+  await cp(distFolder, join(folder, 'dist'), { recursive: true, filter: (path) => !path.endsWith('.map') });
   server = await serveApp(join(folder, 'dist'));
   isUp = true;
 });
@@ -29,6 +31,9 @@ afterEach(async () => {
   if (isUp) await server.close();
   await rm(folder, { recursive: true, maxRetries: 10 });
 });
+
+/** Has the app open a notebook that is there at once, where it does not matter which. */
+const openValuesAlone = (): void => changeExample(join(folder, 'dist'), valuesAlone);
 
 /** Switches the network off: nothing answers at the page's address any more. */
 async function switchOff(): Promise<void> {
@@ -96,6 +101,8 @@ const scripts = (page: Page): Promise<readonly string[]> =>
 describe('without a network, after one visit', () => {
   it('loads, solves, takes edits and a list, prints, keeps all, and starts afresh in a new browser', async () => {
     const userDataFolder = join(folder, 'profile');
+    // With all its cards, and a plan that is there in a moment each of the many times that it is worked out here.
+    changeExample(join(folder, 'dist'), fewPartsOnAllCards);
     await withApp({ server, userDataFolder, offline: true, expected: NO_SERVER }, async ({ page }) => {
       await keptOnDevice(page);
       await switchOff();
@@ -122,7 +129,7 @@ describe('without a network, after one visit', () => {
   });
 
   it('has every file of the app, those that are first used later included', async () => {
-    leaveOutPlan(join(folder, 'dist'));
+    openValuesAlone();
     await withApp({ server, offline: true, expected: NO_SERVER }, async ({ page }) => {
       await keptOnDevice(page);
       const files = await page.evaluate(async () => {
@@ -148,7 +155,7 @@ describe('without a network, after one visit', () => {
 });
 
 describe('a new version', () => {
-  beforeEach(() => leaveOutPlan(join(folder, 'dist')));
+  beforeEach(openValuesAlone);
 
   it('is offered, and taken only when asked for: then all files are of it', async () => {
     await withApp({ server, offline: true }, async ({ page }) => {
@@ -221,7 +228,7 @@ describe('a new version', () => {
 
 describe('installing', () => {
   it('the page names a manifest whose icons are there in the sizes it gives', async () => {
-    leaveOutPlan(join(folder, 'dist'));
+    openValuesAlone();
     await withApp({ server, offline: true, onDisk: true }, async ({ page, context }) => {
       await hour(page).waitFor();
       const session = await context.newCDPSession(page);

@@ -39,7 +39,13 @@ export function openFewParts(options: OpenAppOptions & { readonly server: AppSer
   return openApp({ ...options, example: fewParts });
 }
 
-/** The text of the worked example with those parts alone. */
+/** The text of the worked example with those parts alone, and all its cards. */
+export function fewPartsOnAllCards(text: string): string {
+  const notebook = JSON.parse(text) as { cells: Cell[] };
+  return JSON.stringify({ ...notebook, cells: notebook.cells.map(withFewRows) });
+}
+
+/** The same without the cards that are left out. */
 export function fewParts(text: string): string {
   const notebook = JSON.parse(text) as { cells: Cell[] };
   return JSON.stringify({ ...notebook, cells: notebook.cells.filter(isKept).map(withFewRows) });

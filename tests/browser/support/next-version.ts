@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { EXAMPLE, withoutPlan } from './without-plan.ts';
+import { EXAMPLE } from './without-plan.ts';
 
 const hashOf = (path: string): string => createHash('sha256').update(readFileSync(path)).digest('base64');
 
@@ -45,11 +45,13 @@ export function makeNextVersion(folder: string, mark: string): readonly string[]
   return scripts;
 }
 
-/** Takes the plan out of the worked example of a copy of the built app: to work it out takes seconds of both cores. */
-export function leaveOutPlan(folder: string): void {
+/** Puts what `change` makes of it in place of the worked example of a copy of the built app. */
+export function changeExample(folder: string, change: (text: string) => string): void {
   const example = join(folder, EXAMPLE);
   const worker = join(folder, 'service-worker.js');
   const before = hashOf(example);
-  writeFileSync(example, withoutPlan(readFileSync(example, 'utf8')));
-  writeFileSync(worker, readFileSync(worker, 'utf8').replaceAll(before, hashOf(example)));
+  writeFileSync(example, change(readFileSync(example, 'utf8')));
+  const listed = readFileSync(worker, 'utf8');
+  if (!listed.includes(before)) throw new Error('The service worker does not list the worked example.');
+  writeFileSync(worker, listed.replaceAll(before, hashOf(example)));
 }
