@@ -53,6 +53,9 @@ export class LiveNotebook {
   private program: Program;
   private readonly graph: Graph;
   private heldPlanner: Planner | null;
+  /** Formulas are looked at from the start on; until then every figure is being worked out. */
+  private isBegun: boolean;
+  private isEnded = false;
   private readonly history = new History();
   private readonly listeners = new Set<(change: NotebookChange) => void>();
   private gathered: { readonly version: number; readonly faults: readonly Fault[] } | null = null;
@@ -62,15 +65,19 @@ export class LiveNotebook {
 
   private constructor(document: NotebookDocument, planner: Planner | null, start: Promise<void> | null) {
     this.held = document;
-    this.program = Program.of(document, null, planner);
     this.heldPlanner = planner;
+    this.isBegun = start === null;
+    this.program = this.programOf(document, null);
+    // Before the graph waits for the same: it then works out all nodes at once.
+    void start?.then(() => this.begin());
     this.graph = new Graph((nodes) => this.tell({ document: false, edit: null, nodes }), start);
     this.graph.take(this.program.specs);
   }
 
   /**
    * @param planner finds the plans of plan cells; without one each part keeps its own cheapest call
-   * @param start no figure is worked out before it resolves; edits are taken meanwhile. Absent for at once
+   * @param start no formula is checked and no figure worked out before it resolves; edits are taken meanwhile.
+   *   Absent for at once
    */
   static open(
     document: NotebookDocument,
@@ -96,6 +103,7 @@ export class LiveNotebook {
   usePlanner(planner: Planner | null): void {
     if (planner === this.heldPlanner) return;
     this.heldPlanner = planner;
+    if (!this.isBegun) return;
     this.program = this.program.withPlanner(planner);
     this.graph.take(this.program.specs);
   }
@@ -148,11 +156,22 @@ export class LiveNotebook {
   }
 
   private take(document: NotebookDocument, edit: Edit | null): void {
-    const program = Program.of(document, this.program, this.heldPlanner);
+    const program = this.programOf(document, this.program);
     this.held = document;
     this.program = program;
     this.graph.take(program.specs);
     this.tell({ document: true, edit, nodes: NO_NODES });
+  }
+
+  private programOf(document: NotebookDocument, before: Program | null): Program {
+    return this.isBegun ? Program.of(document, before, this.heldPlanner) : Program.entered(document);
+  }
+
+  private begin(): void {
+    if (this.isEnded) return;
+    this.isBegun = true;
+    this.program = this.programOf(this.held, null);
+    this.graph.take(this.program.specs);
   }
 
   private tell(change: NotebookChange): void {
@@ -194,7 +213,7 @@ export class LiveNotebook {
   /** A node's value; a parent's column that no formula reads through a pairing is gathered on the spot. */
   private valueOf(node: string): NodeValue | undefined {
     const value = this.graph.value(node);
-    if (value !== undefined || this.program.specs.has(node)) return value;
+    if (value !== undefined || this.program.specs.has(node) || !this.isBegun) return value;
     const through = this.program.throughOf(node);
     if (through === null) return noSuchFigure(node);
     const source = this.valueOf(through.source);
@@ -333,6 +352,7 @@ export class LiveNotebook {
   }
 
   dispose(): void {
+    this.isEnded = true;
     this.listeners.clear();
     this.graph.dispose();
   }

@@ -49,15 +49,38 @@ describe('a notebook at work', () => {
     // Far more turns of the queue than the figures take.
     await new Promise((then) => setTimeout(then, 20));
     expect(live.read('route.hard_km').state).toBe('working');
+    expect(live.read('waiting_cost').state).toBe('working');
+    expect(live.rowsOf('route')).toBe(0);
+    expect(live.faults()).toEqual([]);
+    // What was entered is known as such; no formula has been looked at.
+    expect(live.typeOf('route.km')).not.toBeNull();
+    expect(live.typeOf('route.hard_km')).toBeNull();
     expect(live.working).toBeNull();
     expect(told).toEqual([0]);
     start();
     await live.settled();
+    expect(live.typeOf('route.hard_km')).not.toBeNull();
+    expect(live.links('route').feeds.length).toBeGreaterThan(0);
     expect(values(live, 'route.hard_km')).toEqual([640, 1365]);
     // 1,550 km at 500 km a day, 45 EUR a day.
     expect(values(live, 'waiting_cost')[0]).toBeCloseTo(139.5, 10);
     expect(told.length).toBe(2);
     expect(told[1]).toBeGreaterThan(10);
+  });
+
+  test('ended before its start, it begins nothing', async () => {
+    let start = (): void => undefined;
+    const live = LiveNotebook.open(
+      smallTrip(),
+      null,
+      new Promise<void>((resolve) => {
+        start = resolve;
+      }),
+    );
+    live.dispose();
+    start();
+    await new Promise((then) => setTimeout(then, 5));
+    expect(live.typeOf('route.hard_km')).toBeNull();
   });
 
   test('a table without rows has empty columns, whatever stands beside them in a formula', async () => {

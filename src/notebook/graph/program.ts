@@ -73,6 +73,13 @@ export class Program {
     return program;
   }
 
+  /** What was entered alone, before any formula is looked at: enough to show it and to write in it. */
+  static entered(document: NotebookDocument): Program {
+    const program = new Program(document, new Structure(document), '', null);
+    program.enterData();
+    return program;
+  }
+
   /** The same formulas over other figures: names, types and checks all hold, so only the data is taken anew. */
   private withData(document: NotebookDocument): Program {
     const program = this.copy(document, this.structure.withCells(document), this.planner);
