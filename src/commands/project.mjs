@@ -49,6 +49,26 @@ export function runTool(script, args, options) {
 }
 
 /**
+ * Runs one of the tools like `runTool`, and gives what it printed instead of showing it.
+ * @param {string} script one of TOOL
+ * @param {readonly string[]} args
+ * @returns {Promise<{ passed: boolean, printed: string }>} `passed` when it ended with code 0
+ */
+export function hearTool(script, args) {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [script, ...args], {
+      cwd: projectFolder,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    /** @type {Buffer[]} */
+    const parts = [];
+    for (const stream of [child.stdout, child.stderr]) stream.on('data', (part) => parts.push(part));
+    child.on('error', reject);
+    child.on('close', (code) => resolve({ passed: code === 0, printed: Buffer.concat(parts).toString() }));
+  });
+}
+
+/**
  * Ends the process with one sentence.
  * @param {string} sentence
  * @returns {never}

@@ -1,19 +1,56 @@
 // npm test: the whole gate, in order, ending at the first step that fails.
 // npm test -- tests/trade: only those tests.
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ensureBrowser } from './find-browser.mjs';
 import { requireNode } from './node-version.mjs';
 import { buildWhenStale, install } from './prepare.mjs';
-import { runTool, TOOL } from './project.mjs';
+import { hearTool, runTool, TOOL } from './project.mjs';
 import { closingLine, countReport } from './test-totals.mjs';
 
 requireNode();
 await install();
 
-// Biome's `ci` colours its words even into a file, which makes a log unreadable.
-const colors = process.stdout.isTTY ? [] : ['--colors=off'];
+// What the tools print is shown when they end: they cannot tell by themselves whether it may have colours.
+const isSeen = process.stdout.isTTY === true;
+
+/**
+ * What needs no other's result, the longest first; as many run at a time as there are cores.
+ * @type {readonly { heading: string, mend: string, script: string, args: readonly string[] }[]}
+ */
+const CHECKS = [
+  {
+    heading: 'Types',
+    mend: 'Mend the lines above.',
+    script: TOOL.typescript,
+    args: ['--noEmit', '--pretty', `${isSeen}`],
+  },
+  {
+    heading: 'Types without a page (trade, formula, tables, notebook)',
+    mend: 'These layers run in Node and in workers: nothing of the page may be used there.',
+    script: TOOL.typescript,
+    args: ['--noEmit', '--pretty', `${isSeen}`, '-p', 'src/tsconfig.headless.json'],
+  },
+  {
+    heading: 'Build',
+    mend: 'The lines above say which file stopped it.',
+    script: TOOL.vite,
+    args: ['build', '--logLevel', 'warn'],
+  },
+  {
+    heading: 'Dependencies between layers',
+    mend: '.dependency-cruiser.cjs says what each layer may import, and why.',
+    script: TOOL.dependencies,
+    args: ['--config', '.dependency-cruiser.cjs', 'src', 'cells'],
+  },
+  {
+    heading: 'Format and lint',
+    mend: '`npm run format` mends most of it.',
+    script: TOOL.biome,
+    args: ['ci', '--error-on-warnings', `--colors=${isSeen ? 'force' : 'off'}`, '.'],
+  },
+];
 
 /** @type {import('./test-totals.mjs').Totals[]} */
 const runs = [];
@@ -24,28 +61,8 @@ process.exitCode = passed ? 0 : 1;
 
 async function runGate() {
   const steps = [
-    {
-      heading: 'Format and lint',
-      mend: '`npm run format` mends most of it.',
-      run: () => runTool(TOOL.biome, ['ci', '--error-on-warnings', ...colors, '.']),
-    },
-    { heading: 'Types', mend: 'Mend the lines above.', run: () => runTool(TOOL.typescript, ['--noEmit']) },
-    {
-      heading: 'Types without a page (trade, formula, tables, notebook)',
-      mend: 'These layers run in Node and in workers: nothing of the page may be used there.',
-      run: () => runTool(TOOL.typescript, ['--noEmit', '-p', 'src/tsconfig.headless.json']),
-    },
-    {
-      heading: 'Dependencies between layers',
-      mend: '.dependency-cruiser.cjs says what each layer may import, and why.',
-      run: () => runTool(TOOL.dependencies, ['--config', '.dependency-cruiser.cjs', 'src', 'cells']),
-    },
+    { heading: 'Checks and build', mend: 'Mend what failed above.', run: runChecks },
     { heading: 'Unit tests', mend: 'Mend what failed above.', run: () => runTests(['--project', 'unit']) },
-    {
-      heading: 'Build',
-      mend: 'The lines above say which file stopped it.',
-      run: () => runTool(TOOL.vite, ['build', '--logLevel', 'warn']),
-    },
     {
       heading: 'Browser tests',
       mend: 'Mend what failed above.',
@@ -61,6 +78,24 @@ async function runGate() {
   }
   console.log('');
   return true;
+}
+
+/** Runs all checks, also after one has failed: what is to be mended is then known at once. */
+async function runChecks() {
+  const waiting = [...CHECKS];
+  let passed = true;
+  const runNext = async () => {
+    for (let check = waiting.shift(); check !== undefined; check = waiting.shift()) {
+      const { heading, mend, script, args } = check;
+      const heard = await hearTool(script, args);
+      console.log(`${heading}: ${heard.passed ? 'passed' : 'failed'}`);
+      if (heard.printed.trim() !== '') console.log(heard.printed.trimEnd());
+      if (!heard.passed) console.error(mend);
+      passed &&= heard.passed;
+    }
+  };
+  await Promise.all(Array.from({ length: Math.min(CHECKS.length, availableParallelism()) }, runNext));
+  return passed;
 }
 
 /** @param {string[]} args */
