@@ -2,6 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { axe } from './support/axe.ts';
 import { chooseInMenu } from './support/choose-in-menu.ts';
+import { dropFile } from './support/drop-file.ts';
 import { legsNotebook, withNotebook } from './support/own-notebook.ts';
 import { type AppServer, serveApp } from './support/server.ts';
 
@@ -66,29 +67,10 @@ test('notebooks are copied, renamed, opened, removed and put back', async () => 
   });
 });
 
-/** Drops a file on the page, as from a folder. */
-async function drop(page: Page, name: string, text: string): Promise<void> {
-  await page.evaluate(
-    ([fileName, content]) => {
-      const data = new DataTransfer();
-      data.items.add(new File([content!], fileName!, { type: 'application/json' }));
-      for (const type of ['dragover', 'drop']) {
-        document.body.dispatchEvent(
-          new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }),
-        );
-      }
-    },
-    [name, text],
-  );
-}
-
 test('a dropped file is opened; a newer, damaged or foreign one is refused with a sentence, and what is open stays', async () => {
   await withNotebook({ server }, legsNotebook(), async ({ page }) => {
     await page.locator('sw-value-cell input').first().waitFor();
     const first = await title(page);
-    await expect
-      .poll(() => page.evaluate(() => customElements.get('sw-side-panel') !== undefined))
-      .toBe(true);
     const sound = {
       format: 'sparewell-notebook',
       version: 1,
@@ -105,15 +87,14 @@ test('a dropped file is opened; a newer, damaged or foreign one is refused with 
     ];
     for (const [name, content] of refused) {
       const text = typeof content === 'string' ? content : JSON.stringify(content);
-      await expect
-        .poll(async () => {
-          await drop(page, name, text);
-          return page.locator('sw-head-bar .says').textContent();
-        })
-        .toMatch(new RegExp(`^${name}: .*What was open stays open\\.$`));
+      await dropFile(page, name, text);
+      await page
+        .locator('sw-head-bar .says')
+        .filter({ hasText: new RegExp(`^${name}: .*What was open stays open\\.$`) })
+        .waitFor();
       expect(await title(page)).toBe(first);
     }
-    await drop(page, 'trip.sparewell.json', JSON.stringify(sound));
+    await dropFile(page, 'trip.sparewell.json', JSON.stringify(sound));
     await expect.poll(() => title(page)).toBe('Dropped trip');
   });
 });
