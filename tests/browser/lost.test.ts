@@ -40,7 +40,8 @@ async function savedAsFile(page: Page): Promise<string> {
 }
 
 describe('a storage that the browser refuses', () => {
-  it.each([
+  // Side by side, as one of them waits for most of its time.
+  it.concurrent.for([
     ['is not there', "Object.defineProperty(globalThis, 'indexedDB', { get: () => undefined })"],
     [
       'may not be touched',
@@ -55,7 +56,7 @@ describe('a storage that the browser refuses', () => {
       }`,
     ],
     ['never answers', 'IDBFactory.prototype.open = () => new EventTarget()'],
-  ])('and %s: told, the notebook works, and goes out as a file', async (_how, script) => {
+  ] as const)('and %s: told, the notebook works, and goes out as a file', async ([, script], { expect }) => {
     await withApp({ valuesAlone: true }, async ({ page }) => {
       await page.addInitScript(script);
       // Nothing is kept yet in a profile of its own; what the first load kept is out of reach now.

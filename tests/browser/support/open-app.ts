@@ -173,9 +173,12 @@ let sharedBrowser: Promise<Browser> | null = null;
 
 /** Ends with the worker; one that died meanwhile is started anew. */
 async function inMemoryBrowser(): Promise<Browser> {
-  const there = await sharedBrowser?.catch(() => null);
+  const before = sharedBrowser;
+  const there = await before?.catch(() => null);
   if (there?.isConnected()) return there;
-  sharedBrowser = chromium.launch(launchOptions());
+  // Another test that runs beside this one may have started it meanwhile.
+  if (sharedBrowser === before) sharedBrowser = null;
+  sharedBrowser ??= chromium.launch(launchOptions());
   return sharedBrowser;
 }
 

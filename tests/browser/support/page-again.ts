@@ -55,7 +55,7 @@ export async function keepPage(context: BrowserContext, like: string, first: Tro
       listening = troubles;
     },
     leave: async () => {
-      const isPlain = !lasts && !page.isClosed() && context.pages().length === 1;
+      const isPlain = !lasts && !kept.has(like) && !page.isClosed() && context.pages().length === 1;
       if (!isPlain || !(await leftBlank(page))) return context.close();
       kept.set(like, own);
       if (kept.size > MOST_KEPT) await dropOldest();
