@@ -214,7 +214,7 @@ export const callsCellStyles = css`
   }
 
   /* narrower benches: the bars go first, then the room between figures */
-  @container (max-width: 880px) {
+  @container (max-width: 62.8em) {
     .odds svg {
       display: none;
     }
@@ -246,7 +246,7 @@ export const callsCellStyles = css`
   }
 
   /* too narrow for a column a call: each part folds to two lines */
-  @container (max-width: 799px) {
+  @container (max-width: 57em) {
     .state .calm {
       display: inline-block;
       visibility: hidden;

@@ -5,7 +5,7 @@ export const frontierStyles = css`
     container-type: inline-size;
   }
   /* What is drawn is said beside it where there is room. */
-  @container (min-width: 860px) {
+  @container (min-width: 61.4em) {
     .drawing {
       display: grid;
       grid-template-columns: minmax(0, 720px) minmax(0, 1fr);

@@ -80,7 +80,7 @@ export const planCellStyles = css`
   }
   .sums {
     display: grid;
-    grid-template-columns: repeat(auto-fit, minmax(100px, 1fr));
+    grid-template-columns: repeat(auto-fit, minmax(6.25rem, 1fr));
     gap: 10px 18px;
     padding: 10px 16px 12px;
     border-top: 1px solid var(--rule);

@@ -3,7 +3,7 @@ import { css } from 'lit';
 export const valueCellStyles = css`
   .blanks {
     display: grid;
-    grid-template-columns: repeat(auto-fill, minmax(158px, 1fr));
+    grid-template-columns: repeat(auto-fill, minmax(9.875rem, 1fr));
     padding: 2px 16px 16px;
     gap: 14px 22px;
   }

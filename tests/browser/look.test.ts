@@ -323,7 +323,7 @@ describe('the worked example with its plan', () => {
     };
     for (const width of [1280, 800, 390, 320]) expect(await wideAt(width)).toBe(width);
     await page.evaluate(() => document.documentElement.style.setProperty('font-size', '200%'));
-    for (const width of [390, 1280]) {
+    for (const width of [390, 1280, 1440]) {
       expect(await wideAt(width)).toBe(width);
       expect(await cutTexts(page), `${width} px`).toEqual([]);
     }

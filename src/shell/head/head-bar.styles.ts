@@ -174,12 +174,12 @@ export const headBarStyles = css`
   .failed .says {
     flex: 1 1 260px;
   }
-  @media (max-width: 1380px) {
+  @media (max-width: 86.25em) {
     .title input.gist {
       display: none;
     }
   }
-  @media (max-width: 1000px) {
+  @media (max-width: 62.5em) {
     .kept {
       display: none;
     }

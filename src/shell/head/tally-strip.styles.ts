@@ -1,5 +1,23 @@
 import { css } from 'lit';
 
+const wrapped = css`
+  .tally {
+    grid-template-columns: repeat(3, minmax(0, 1fr));
+  }
+  .tl.edit {
+    grid-column: 1 / -1;
+  }
+  .top,
+  .top.same,
+  .fig,
+  .note,
+  .edit .what {
+    height: auto;
+    overflow: visible;
+    white-space: normal;
+  }
+`;
+
 export const tallyStripStyles = css`
   :host {
     display: block;
@@ -265,21 +283,12 @@ export const tallyStripStyles = css`
   /* Large text in a page that is wide enough for the bench: fewer columns, and words that wrap. */
   @media (min-width: 721px) {
     @container (max-width: 50em) {
-      .tally {
-        grid-template-columns: repeat(3, minmax(0, 1fr));
-      }
-      .tl.edit {
-        grid-column: 1 / -1;
-      }
-      .top,
-      .top.same,
-      .fig,
-      .note,
-      .edit .what {
-        height: auto;
-        overflow: visible;
-        white-space: normal;
-      }
+      ${wrapped}
+    }
+  }
+  @media (min-width: 1241px) {
+    @container (max-width: 84em) {
+      ${wrapped}
     }
   }
   /* The same on a phone. */

@@ -22,7 +22,7 @@ export const sidePanelStyles = css`
   }
   .legend-fig {
     display: grid;
-    grid-template-columns: 72px 1fr;
+    grid-template-columns: 4.5rem 1fr;
     gap: 14px;
     align-items: start;
     line-height: 1.45;
@@ -37,8 +37,9 @@ export const sidePanelStyles = css`
   }
   .calls-key li {
     display: grid;
-    grid-template-columns: 172px 1fr;
-    gap: 10px;
+    /* under each other where the text is set large */
+    grid-template-columns: repeat(auto-fit, minmax(min(100%, 10rem), 1fr));
+    gap: 4px 10px;
     align-items: center;
     font-size: var(--t-2);
     color: var(--ink-2);
