@@ -151,6 +151,8 @@ export function openFormulaEditor(options: FormulaEditorOptions): FormulaEditor 
           selectOnOpen: false,
           icons: false,
           activateOnTyping: true,
+          // No key takes an offer by chance: Enter keeps unless one was gone to. Tab is heard as soon as they are seen.
+          interactionDelay: 0,
           // Under the line stands what the function takes, which a narrow page has no room to show beside the offers.
           aboveCursor: matchMedia(NARROW).matches,
           maxRenderedOptions: 60,
