@@ -42,6 +42,7 @@ export const notebooksDialogStyles = [
   input {
     width: 100%;
     min-height: 32px;
+    margin-bottom: 6px;
     padding: 0 6px;
     border: 0;
     border-bottom: 1px solid var(--pen-rule);

@@ -265,14 +265,31 @@ export const roadStyles = css`
   }
 
   .add {
-    padding: 8px 0 40px;
-    display: flex;
-    flex-wrap: wrap;
-    gap: 8px;
-    align-items: center;
+    padding: 14px 0 40px;
     color: var(--ink-2);
-    font: 500 var(--t-3) / 1 var(--face-sign);
-    min-height: 52px;
+  }
+  .add p {
+    margin: 0 0 6px;
+    font: 600 var(--t-3) / 1.3 var(--face-sign);
+    color: var(--ink);
+  }
+  .add ul {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(min(21rem, 100%), 1fr));
+    gap: 2px 24px;
+  }
+  .add li {
+    display: grid;
+    grid-template-columns: 6.5rem minmax(0, 1fr);
+    gap: 8px;
+    align-items: baseline;
+    font: 400 var(--t-2) / 1.35 var(--face-read);
+  }
+  .add .plain {
+    justify-self: start;
   }
   @media (max-width: 720px) {
     .road {

@@ -159,10 +159,12 @@ export class RoadView extends NotebookElement {
   #foot(stops: readonly Stop[]): TemplateResult {
     return html`<div class="stop">
         <div class="rail"></div>
-        <div class="add">
-          <span>Add a card:</span>
-          ${CARD_KINDS.map(({ kind, word }) => html`<button class="btn slim" @click=${() => this.#add(kind, stops.at(-1)?.id ?? null)}>${word}</button>`)}
-        </div>
+        <section class="add" aria-label="Add a card">
+          <p>The road goes on with</p>
+          <ul>
+            ${CARD_KINDS.map(({ kind, word, gist }) => html`<li><button class="plain" @click=${() => this.#add(kind, stops.at(-1)?.id ?? null)}>${word}</button> <span>${gist}</span></li>`)}
+          </ul>
+        </section>
       </div>`;
   }
 
