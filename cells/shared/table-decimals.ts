@@ -89,7 +89,8 @@ function askedBy(figures: readonly number[] | Float64Array): Asked {
  * are 322. undefined when the rows are in units of their own (0.09 mm of play, 21,400 km of age): each is then
  * shown as it was typed.
  *
- * @param declared decimals that the column's writer asked for; more are shown where more were typed
+ * @param declared decimals that the column's writer asked for; more are shown where more were typed, and where two
+ *   digits of a turned figure need them
  * @example enteredDecimals([4.8, 12, 0.25]) // 2
  * @example enteredDecimals([142, 26.9], 2) // 2
  * @example enteredDecimals([265.5, 321.8688]) // 1
@@ -102,7 +103,7 @@ export function enteredDecimals(
   const isMixed = Number.isFinite(smallestBroken) && largest > MIXED_RATIO * smallest;
   if (isMixed && declared === undefined) return undefined;
   const { typed, long } = askedBy(figures);
-  if (declared !== undefined) return Math.max(declared, typed);
+  if (declared !== undefined) return Math.max(declared, typed, long);
   // Nothing but turned figures: four digits of the largest.
   return typed < 0 && largest > 0 ? decimalsFor(4, largest) : Math.max(typed, long);
 }

@@ -35,6 +35,12 @@ describe('decimals of a column of entries', () => {
 
   test('a turned figure does not move what was asked for', () => {
     expect(enteredDecimals([142, 80.4672], 2)).toBe(2);
+    expect(enteredDecimals([260, 200 * 1.609344], 0)).toBe(0);
+  });
+
+  test('a small turned figure is not rounded to another: two of its digits are seen', () => {
+    expect(enteredDecimals([260, 4 * 1.609344], 0)).toBe(1);
+    expect(enteredDecimals([260, (3 / 8) * 1.609344], 0)).toBe(2);
   });
 
   test('rows in units of their own are each shown as typed', () => {
