@@ -15,6 +15,7 @@ export function bandPicture(host: PictureHost): Picture {
   let svg: BandSvg | null = null;
   let stamp = '';
   let lit: number | null = null;
+  const moved = pointerMoves();
 
   const point = (at: number | null): void => {
     if (at === lit) return;
@@ -71,8 +72,8 @@ export function bandPicture(host: PictureHost): Picture {
           <p class="words two">${bandWords(band)}</p>
           <div id="plot" class="plot" ${setProperty('--height', `${bandHeight()}px`)} tabindex="0" role="group"
             aria-label="${band.one} along the road; arrows move from place to place"
-            @pointermove=${(event: PointerEvent) => point(nearest(event))}
-            @pointerleave=${() => point(null)}
+            @pointermove=${(event: PointerEvent) => moved(event) && point(nearest(event))}
+            @pointerleave=${(event: PointerEvent) => moved(event) && point(null)}
             @click=${() => choose(cell)}
             @keydown=${key}></div>
           <figcaption>
@@ -100,6 +101,19 @@ export function bandPicture(host: PictureHost): Picture {
         stamp = '';
       });
     },
+  };
+}
+
+/**
+ * Whether a pointer has moved since it was asked last, or has left. A browser tells of a move too where the page has
+ * moved under a pointer at rest: what a key chose meanwhile stays.
+ */
+function pointerMoves(): (event: PointerEvent) => boolean {
+  let at = '';
+  return (event) => {
+    const before = at;
+    at = event.type === 'pointerleave' ? '' : `${event.clientX} ${event.clientY}`;
+    return at === '' || at !== before;
   };
 }
 

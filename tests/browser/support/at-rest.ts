@@ -11,8 +11,12 @@ export async function atRest(page: Page): Promise<void> {
   let height = -1;
   let since = began;
   while (Date.now() - began < MOST_MS) {
-    const now = await page.evaluate(() => document.documentElement.scrollHeight);
-    if (now !== height) since = Date.now();
+    // While a notebook opens only its first cards stand, and the page keeps their height until the others come.
+    const now = await page.evaluate(() => {
+      const app = document.querySelector('sparewell-app') as (Element & { opening?: boolean }) | null;
+      return app?.opening === false ? document.documentElement.scrollHeight : -1;
+    });
+    if (now !== height || now < 0) since = Date.now();
     else if (Date.now() - since >= REST_MS) return;
     height = now;
     await page.waitForTimeout(100);
