@@ -13,5 +13,6 @@ export function isCountedPer(unit: string | undefined): boolean {
  * @example gaugeOver('mm', '1/(1000 km)') // 'mm/(1000 km)'
  */
 export function gaugeOver(gauge: string, unit: string): string {
-  return unit.replace(/^1\s*/, gauge);
+  // A function, because signs such as $& in a text typed by hand mean something in a replacement.
+  return unit.replace(/^1\s*/, () => gauge);
 }

@@ -113,9 +113,9 @@ describe('a block where each row has its own unit', () => {
 describe('a rate, which is counted per its unit and by the gauge of its row', () => {
   const RATES = table(
     'wear',
-    entered('part', 'text', ['Tyre', 'Cable', 'Sprocket', 'Tube']),
-    entered('rate', 'number', [1.05, 0.2, 0.1, null], { unit: '1/(1000 km)', unit_column: 'gauge' }),
-    entered('gauge', 'text', ['mm', 'inch', 'teeth', null], { title: 'In' }),
+    entered('part', 'text', ['Tyre', 'Cable', 'Sprocket', 'Tube', 'Odd']),
+    entered('rate', 'number', [1.05, 0.2, 0.1, null, null], { unit: '1/(1000 km)', unit_column: 'gauge' }),
+    entered('gauge', 'text', ['mm', 'inch', 'teeth', null, '$&'], { title: 'In' }),
   );
   const rate = async (row: number, text: string): Promise<unknown> => {
     const { grid } = await opened(RATES);
@@ -144,6 +144,10 @@ describe('a rate, which is counted per its unit and by the gauge of its row', ()
     });
     expect(await rate(3, '0.7 mm/(1000 km)')).toMatchObject({
       reason: expect.stringContaining('does not fit'),
+    });
+    // What a hand wrote as a unit is told as it was written.
+    expect(await rate(4, '0.7 mm/(1000 km)')).toMatchObject({
+      reason: expect.stringContaining('$&/(1000 km)'),
     });
   });
 
