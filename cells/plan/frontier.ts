@@ -9,7 +9,7 @@ import { baseStyles } from '../shared/base-styles.ts';
 import { touches } from '../shared/cell-element.ts';
 import { says } from '../shared/cell-events.ts';
 import { controlStyles } from '../shared/control-styles.ts';
-import { NotebookController } from '../shared/notebook-controller.ts';
+import { isRedrawn, NotebookController } from '../shared/notebook-controller.ts';
 import { tableStyles } from '../shared/sheet-table-styles.ts';
 import { frontierStyles } from './frontier.styles.ts';
 import {
@@ -82,7 +82,7 @@ export class FrontierElement extends LitElement {
   }
 
   #concerns(change: NotebookChange): boolean {
-    return change.document || touches(change.nodes, this.planName);
+    return isRedrawn(change) || touches(change.nodes, this.planName);
   }
 
   override connectedCallback(): void {

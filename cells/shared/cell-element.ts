@@ -2,8 +2,9 @@ import { type CSSResultGroup, html, nothing, type PropertyDeclarations, type Tem
 import { showCount } from '../../src/formula/show.ts';
 import type { Cell } from '../../src/notebook/document.ts';
 import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
+import { findCell } from '../../src/notebook/lookup.ts';
 import { baseStyles } from './base-styles.ts';
-import { type CardState, cardState } from './card-state.ts';
+import { type CardState, cardState, nodesOf } from './card-state.ts';
 import { controlStyles } from './control-styles.ts';
 import { firstFocusable } from './focusable.ts';
 import { canFold, folds } from './folds.ts';
@@ -60,17 +61,23 @@ export abstract class CellElement<C extends Cell> extends NotebookElement {
       this,
       () => this.notebook,
       (change) => this.concerns(change),
+      () => this.figures,
     );
   }
 
   protected get cell(): C | undefined {
-    return this.notebook?.document.cells.find((cell) => cell.id === this.cellId) as C | undefined;
+    return this.notebook && ((findCell(this.notebook.document, this.cellId) ?? undefined) as C | undefined);
   }
 
   /** All cells on this card; more than one only where values share a form. */
   protected get cells(): readonly Cell[] {
     const cell = this.cell;
     return cell ? [cell] : [];
+  }
+
+  /** Names of the figures that the card shows: on a card that is seen they are worked out before others. */
+  protected get figures(): readonly string[] {
+    return this.cells.flatMap(nodesOf);
   }
 
   /** Does a change concern this card? Its cell was edited, or one of its own figures has a new state. */
@@ -188,11 +195,16 @@ export abstract class CellElement<C extends Cell> extends NotebookElement {
 
 /** Is a figure of the cell with this name among the changed ones? 'wear' touches 'wear' and 'wear.rate'. */
 export function touches(nodes: ReadonlySet<string>, name: string): boolean {
-  if (nodes.has(name)) return true;
-  const prefix = `${name}.`;
-  for (const node of nodes) if (node.startsWith(prefix)) return true;
-  return false;
+  let names = touched.get(nodes);
+  if (names === undefined) {
+    names = new Set([...nodes].map((node) => node.split('.', 1)[0] as string));
+    touched.set(nodes, names);
+  }
+  return names.has(name);
 }
+
+/** Names of the cells that the figures of a change belong to: every card asks for them. */
+const touched = new WeakMap<ReadonlySet<string>, ReadonlySet<string>>();
 
 declare global {
   interface HTMLElementEventMap {

@@ -6,9 +6,8 @@ const HOLD_MS = 700;
 const FADE_MS = 260;
 
 const KEYFRAMES: Keyframe[] = [
-  { boxShadow: 'inset 0 -2px 0 var(--ink)', offset: 0 },
-  { boxShadow: 'inset 0 -2px 0 var(--ink)', offset: HOLD_MS / (HOLD_MS + FADE_MS) },
-  { boxShadow: 'inset 0 -2px 0 transparent', offset: 1 },
+  { boxShadow: 'inset 0 -2px 0 var(--ink)' },
+  { boxShadow: 'inset 0 -2px 0 transparent' },
 ];
 
 /** The new figures are painted first, the rules come after, ms. */
@@ -18,6 +17,8 @@ const AFTER_MS = 32;
 const waiting = new Set<Element>();
 /** Rules that were put under figures before; a figure that changes again has its own begin anew. */
 const rules = new WeakMap<Element, Animation>();
+/** Rules at full ink, and when they fade. One that stands is halted: one that runs has the page drawn in every frame. */
+const held = new Map<Animation, number>();
 
 /**
  * Put an ink rule under a figure that has just changed, and let it fade. Nothing under reduced motion, where
@@ -45,12 +46,24 @@ function ruleAll(): void {
   const figures = [...waiting];
   waiting.clear();
   if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
+  const fadesAtMs = performance.now() + HOLD_MS;
   for (const figure of figures) {
     if (!figure.isConnected || isOutOfSight(figure)) continue;
-    const held = rules.get(figure);
-    if (held) {
-      held.currentTime = 0;
-      held.play();
-    } else rules.set(figure, figure.animate(KEYFRAMES, { duration: HOLD_MS + FADE_MS, easing: 'linear' }));
+    const rule = rules.get(figure) ?? figure.animate(KEYFRAMES, { duration: FADE_MS, easing: 'linear' });
+    rules.set(figure, rule);
+    rule.currentTime = 0;
+    rule.pause();
+    held.set(rule, fadesAtMs);
+  }
+  setTimeout(fade, HOLD_MS);
+}
+
+function fade(): void {
+  // Timers and the clock are not of one mind about the last millisecond.
+  const nowMs = performance.now() + 1;
+  for (const [rule, fadesAtMs] of held) {
+    if (fadesAtMs > nowMs) continue;
+    held.delete(rule);
+    if (rule.playState === 'paused') rule.play();
   }
 }

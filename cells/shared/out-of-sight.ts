@@ -22,6 +22,19 @@ const undrawn = new Map<object, () => void>();
 let firstDrawn = 0;
 let isBooked = false;
 
+/** Elements on the screen, if only with an edge of them. */
+const onScreen = new WeakSet<object>();
+
+const screen =
+  typeof IntersectionObserver === 'undefined'
+    ? null
+    : new IntersectionObserver((entries) => {
+        for (const { target, isIntersecting } of entries) {
+          if (isIntersecting) onScreen.add(target);
+          else onScreen.delete(target);
+        }
+      });
+
 /** Half a page above and below counts as in sight: it is scrolled to before it could be drawn. */
 const sight =
   typeof IntersectionObserver === 'undefined'
@@ -30,10 +43,13 @@ const sight =
         (entries) => {
           for (const { target, isIntersecting } of entries) {
             target.toggleAttribute(FAR, !isIntersecting);
-            if (!isIntersecting) outOfSight.add(target);
-            else {
+            if (isIntersecting) {
               outOfSight.delete(target);
+              screen?.observe(target);
               drawNow(target as unknown as Drawn);
+            } else {
+              outOfSight.add(target);
+              leaveScreen(target);
             }
           }
         },
@@ -42,12 +58,21 @@ const sight =
 
 if (sight) addEventListener('beforeprint', () => [...undrawn.keys(), ...waiting].forEach(drawNow));
 
+function leaveScreen(element: Element): void {
+  screen?.unobserve(element);
+  onScreen.delete(element);
+}
+
+/** Whether an element can be seen now, as far as the browser has told. */
+export const isOnScreen = (element: object): boolean => onScreen.has(element);
+
 /** Follows whether an element is in sight, until `end` is called. */
 export function followSight(element: object): () => void {
   if (!sight || !(element instanceof Element)) return () => undefined;
   sight.observe(element);
   return () => {
     sight.unobserve(element);
+    leaveScreen(element);
     outOfSight.delete(element);
     waiting.delete(element as unknown as Drawn);
     startNow(element);

@@ -43,9 +43,10 @@ export function inkChanges(
   changed: readonly ChangedColumn[],
   rowAt: (place: number) => number,
 ): void {
-  for (const column of changed) {
-    for (const figure of root.querySelectorAll<HTMLElement>(`tbody [data-col="${column.place}"]`)) {
-      if (differsIn(column, rowAt(Number(figure.dataset.row)))) inkRule(figure);
-    }
+  if (changed.length === 0) return;
+  const at = new Map(changed.map((column) => [String(column.place), column]));
+  for (const figure of root.querySelectorAll<HTMLElement>('tbody [data-col]')) {
+    const column = at.get(figure.dataset.col ?? '');
+    if (column && differsIn(column, rowAt(Number(figure.dataset.row)))) inkRule(figure);
   }
 }

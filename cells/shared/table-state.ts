@@ -2,6 +2,7 @@ import type { PropertyDeclarations } from 'lit';
 import type { Entry, PairingCell, TableCell } from '../../src/notebook/document.ts';
 import { entryEdit } from '../../src/notebook/edits.ts';
 import type { NotebookChange } from '../../src/notebook/live-notebook.ts';
+import { findCell } from '../../src/notebook/lookup.ts';
 import { touches } from './cell-element.ts';
 import { type PickDetail, pick, says } from './cell-events.ts';
 import { NotebookController } from './notebook-controller.ts';
@@ -70,6 +71,7 @@ export abstract class GridState extends NotebookElement implements CursorHost, H
       this,
       () => this.notebook,
       (change) => this.#concerns(change),
+      () => this.grid?.columns.map((column) => column.node) ?? [],
     );
   }
 
@@ -95,7 +97,7 @@ export abstract class GridState extends NotebookElement implements CursorHost, H
   }
 
   protected get cell(): TableCell | PairingCell | undefined {
-    const cell = this.notebook?.document.cells.find((each) => each.id === this.cellId);
+    const cell = this.notebook && findCell(this.notebook.document, this.cellId);
     return cell?.kind === 'table' || cell?.kind === 'pairing' ? cell : undefined;
   }
 

@@ -23,6 +23,15 @@ export const gridStyles = css`
     padding-inline: 6px;
     white-space: nowrap;
   }
+  /* An edit paints the rows that it changes. Where rows come and go with every scroll that would cost more than it saves. */
+  .scroll:not(.tall) tbody tr {
+    isolation: isolate;
+  }
+  /* what hangs out of a figure that is written in lies over the next row */
+  .scroll:not(.tall) tbody tr:focus-within {
+    position: relative;
+    z-index: 2;
+  }
   tbody tr.fifth > * {
     border-bottom-color: var(--rule-2);
   }

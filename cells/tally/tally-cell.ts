@@ -9,7 +9,7 @@ import { tableStyles } from '../shared/sheet-table-styles.ts';
 import { gauge, gaugeStyles } from './gauge.ts';
 import { singleFigures } from './single-figures.ts';
 import { tallyCellStyles } from './tally-cell.styles.ts';
-import { readTally, type TallyReading } from './tally-reading.ts';
+import { figuresOf, readTally, type TallyReading } from './tally-reading.ts';
 
 /**
  * The figures kept in sight, with their limits: the first tally of a notebook fills the strip at the top of
@@ -32,11 +32,11 @@ export class TallyCellElement extends CellElement<TallyCell> {
 
   protected override concerns(change: NotebookChange): boolean {
     if (super.concerns(change)) return true;
-    return (
-      this.cell?.figures.some(
-        (one) => change.nodes.has(one.figure) || (one.limit !== undefined && change.nodes.has(one.limit)),
-      ) ?? false
-    );
+    return figuresOf(this.cell).some((figure) => change.nodes.has(figure));
+  }
+
+  protected override get figures(): readonly string[] {
+    return figuresOf(this.cell);
   }
 
   protected override body(cell: TallyCell): TemplateResult {

@@ -1,9 +1,20 @@
 import type { ColumnType } from '../../src/formula/column.ts';
 import { showFigure } from '../../src/formula/show.ts';
-import type { TallyFigure } from '../../src/notebook/document.ts';
+import type { TallyCell, TallyFigure } from '../../src/notebook/document.ts';
 import type { LiveNotebook } from '../../src/notebook/live-notebook.ts';
 import { readShown } from '../../src/notebook/shown-units.ts';
 import { unitWords } from '../shared/figure-words.ts';
+
+/**
+ * Names of the figures that a tally shows, limits too.
+ *
+ * @example figuresOf({ figures: [{ label: 'Cash', figure: 'spending', limit: 'budget' }], ... }) // ['spending', 'budget']
+ */
+export function figuresOf(tally: TallyCell | undefined): readonly string[] {
+  return (
+    tally?.figures.flatMap(({ figure, limit }) => (limit === undefined ? [figure] : [figure, limit])) ?? []
+  );
+}
 
 /** From this share of a limit on, the gauge is striped and says how much is left. */
 const NEAR_SHARE = 0.9;

@@ -77,6 +77,13 @@ export type Edit =
     }
   | { readonly kind: 'group'; readonly label: string; readonly edits: readonly Edit[] };
 
+/** Whether an edit changes figures alone, so that whoever shows none of them shows what it did before. */
+export function isOfFigures(edit: Edit): boolean {
+  return edit.kind === 'group'
+    ? edit.edits.every(isOfFigures)
+    : edit.kind === 'entry' || edit.kind === 'value';
+}
+
 /** A text of the notebook as a whole; `measures` and `shown_money` are '' where they are not chosen. */
 export type NotebookField = 'title' | 'gist' | 'money' | 'measures' | 'shown_money';
 

@@ -13,6 +13,7 @@ import type { NodeValue, PlanSolution } from './graph/node-spec.ts';
 import { planSolutionNode } from './graph/plan-node.ts';
 import type { Planner } from './graph/planner.ts';
 import { Program } from './graph/program.ts';
+import type { Sight } from './graph/sight.ts';
 import { gatherThrough } from './graph/specs.ts';
 import { cellNameOf } from './graph/structure.ts';
 import { History, type Past } from './history.ts';
@@ -28,6 +29,8 @@ export interface NotebookChange {
   readonly edit: Edit | null;
   /** Figures with a new state. */
   readonly nodes: ReadonlySet<string>;
+  /** Only the figures that are seen are worked out so far; another change tells of the rest in a moment. */
+  readonly isPartial?: boolean;
 }
 
 export type Preview = { readonly fault: Fault } | { readonly type: ColumnType; readonly column: Column };
@@ -70,7 +73,10 @@ export class LiveNotebook {
     this.program = this.programOf(document, null);
     // Before the graph waits for the same: it then works out all nodes at once.
     void start?.then(() => this.begin());
-    this.graph = new Graph((nodes) => this.tell({ document: false, edit: null, nodes }), start);
+    this.graph = new Graph(
+      (nodes, isPartial) => this.tell({ document: false, edit: null, nodes, isPartial }),
+      start,
+    );
     this.graph.take(this.program.specs);
   }
 
@@ -106,6 +112,22 @@ export class LiveNotebook {
     if (!this.isBegun) return;
     this.program = this.program.withPlanner(planner);
     this.graph.take(this.program.specs);
+  }
+
+  /**
+   * From now on the figures that are seen are worked out first, the others when those are painted.
+   * @param seen names of figures as formulas have them (`budget`, `wear.rate`)
+   */
+  useSight({ seen, ...page }: Omit<Sight, 'seen'> & { readonly seen: () => Iterable<string> }): void {
+    this.graph.useSight({
+      ...page,
+      seen: () => [...seen()].map((written) => this.nodeBehind(this.program.structure.nodeOf(written))),
+    });
+  }
+
+  /** The node itself, or the one whose figures a pairing shows, where no formula reads them through it. */
+  private nodeBehind(node: string): string {
+    return this.program.specs.has(node) ? node : (this.program.throughOf(node)?.source ?? node);
   }
 
   /** Ends when what an edit changed is told to the listeners; null when no edit is being worked out. */

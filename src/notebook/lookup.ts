@@ -10,8 +10,16 @@ import {
   type WorkedColumn,
 } from './document.ts';
 
+/** Cells by id, for each document that was asked: every card asks at every edit. */
+const byId = new WeakMap<NotebookDocument, ReadonlyMap<string, Cell>>();
+
 export function findCell(document: NotebookDocument, cellId: string): Cell | null {
-  return document.cells.find((cell) => cell.id === cellId) ?? null;
+  let cells = byId.get(document);
+  if (cells === undefined) {
+    cells = new Map(document.cells.map((cell) => [cell.id, cell]));
+    byId.set(document, cells);
+  }
+  return cells.get(cellId) ?? null;
 }
 
 /** Place of the cell in the list, counted from 0; -1 when there is none. */

@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { atRest } from './support/at-rest.ts';
 import { axe } from './support/axe.ts';
 import { withApp } from './support/open-app.ts';
 import { sharedApp } from './support/shared-app.ts';
@@ -34,6 +35,24 @@ const field = (page: Page, label: string): Locator =>
 const formulaCard = (page: Page, heading: string): Locator =>
   page.locator('sw-formula-cell').filter({ has: page.locator('h2', { hasText: heading }) });
 
+interface FramedApp extends Element {
+  readonly session: {
+    readonly notebook: {
+      readonly document: {
+        readonly cells: readonly {
+          id: string;
+          kind: string;
+          name?: string;
+          columns?: readonly { id: string; name: string; entries?: readonly unknown[] }[];
+        }[];
+      };
+      apply(edit: object): void;
+      read(name: string): unknown;
+      settled(): Promise<unknown>;
+    };
+  };
+}
+
 describe('the page', () => {
   it('refuses what cannot be read where it stands, and keeps what was there', async () => {
     const page = await example();
@@ -50,6 +69,62 @@ describe('the page', () => {
     await page.keyboard.press('Escape');
     await expect.poll(() => hour.inputValue()).toBe('25.00');
     expect(await page.locator('sw-tally-strip .edit .what').textContent()).toContain('Each edit shows here');
+  });
+
+  it('paints every figure on the screen with the frame of the edit, and works out the others after it', async () => {
+    await withApp({ plan: false }, async ({ page }) => {
+      await ready(page);
+      await atRest(page);
+      const found = await page.evaluate(async () => {
+        const app = document.querySelector('sparewell-app') as unknown as FramedApp;
+        const { notebook } = app.session;
+        const road = app.shadowRoot?.querySelector('sw-road')?.shadowRoot;
+        const cell = notebook.document.cells.find((one) => one.kind === 'table' && one.name === 'wear');
+        const column = cell?.columns?.find((one) => one.name === 'now');
+        const card = [...(road?.querySelectorAll('sw-table-cell') ?? [])].find(
+          (one) => (one as unknown as { cellId: string }).cellId === cell?.id,
+        );
+        if (!cell || !column || !card) throw new Error('the worked example has no wear.now');
+        card.scrollIntoView();
+        await new Promise((then) => setTimeout(then, 500));
+        const figures = (): string[] =>
+          [
+            ...(card.shadowRoot?.querySelector('sw-table-view')?.shadowRoot?.querySelectorAll('tbody td') ??
+              []),
+          ].map((figure) => figure.textContent?.trim() ?? '');
+        const tally = (): string => JSON.stringify(notebook.read('expected_total'));
+        const [before, tallyBefore] = [figures(), tally()];
+        await new Promise(requestAnimationFrame);
+        notebook.apply({
+          kind: 'entry',
+          cell: cell.id,
+          column: column.id,
+          row: 0,
+          before: column.entries?.[0] as number,
+          after: (column.entries?.[0] as number) - 0.4,
+        });
+        await new Promise<void>((painted) => {
+          const channel = new MessageChannel();
+          channel.port1.onmessage = () => painted();
+          channel.port2.postMessage(null);
+        });
+        const inFrame = figures();
+        const state = card.shadowRoot?.querySelector('.state')?.textContent?.trim();
+        await notebook.settled();
+        await new Promise((then) => setTimeout(then, 500));
+        return {
+          changed: inFrame.filter((figure, at) => figure !== before[at]).length,
+          later: figures().filter((figure, at) => figure !== inFrame[at]),
+          state,
+          total: tally() !== tallyBefore,
+        };
+      });
+      // The reading itself, and what is worked out from it down the row.
+      expect(found.changed).toBeGreaterThan(2);
+      expect(found.later).toEqual([]);
+      expect(found.state).toBe('settled');
+      expect(found.total).toBe(true);
+    });
   });
 
   it('is walked by the keyboard, card by card, in and out, and undone', async () => {

@@ -104,6 +104,33 @@ function heldStore(inner: NotebookStore): {
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
 describe('Keeper', () => {
+  it('begins a save when the edit is painted, and at once when it is asked to keep all', async () => {
+    const { store, saves } = heldStore(openNotebookStore(new IDBFactory()));
+    const notebook = new Notebook();
+    let paint: (() => void)[] = [];
+    const painted = (): Promise<void> => new Promise((resolve) => paint.push(resolve));
+    const keeper = keep(notebook, store, { stored: { revision: 0, savedAt: '' }, painted });
+    notebook.title('Before the frame');
+    await turn();
+    expect(saves).toHaveLength(0);
+    for (const resolve of paint) resolve();
+    await turn();
+    expect(saves).toHaveLength(1);
+    saves[0]!.pass();
+    await vi.waitUntil(() => keeper.state.kind === 'kept');
+    paint = [];
+    notebook.title('The page is left now');
+    await turn();
+    expect(saves).toHaveLength(1);
+    const flushed = keeper.flush();
+    await turn();
+    expect(saves).toHaveLength(2);
+    saves[1]!.pass();
+    expect((await flushed).kind).toBe('kept');
+    expect((await store.load(notebook.document.id))?.document.title).toBe('The page is left now');
+    keeper.dispose();
+  });
+
   it('saves a notebook that was never saved at once, and one that was only when it is edited', async () => {
     const store = openNotebookStore(new IDBFactory(), { now: () => new Date(Date.UTC(2026, 2, 14, 9)) });
     const notebook = new Notebook();

@@ -1,11 +1,16 @@
 import { Runtime, type Variable } from '@observablehq/runtime';
 import type { Column } from '../../formula/column.ts';
 import { isSameColumn } from '../../formula/evaluate/changed-rows.ts';
+import { waitsFor } from '../../formula/evaluate/vector.ts';
 import type { Fault } from '../../formula/fault.ts';
+import { LaterWork } from './later-work.ts';
 import type { LastWorking, NodeSpec, NodeValue } from './node-spec.ts';
+import { neededFor, type Sight, slowNodes } from './sight.ts';
 
 /** Turns of the queue in which a chain of nodes is expected to finish; longer ones go on in further rounds. */
 const TURNS = 500;
+/** Turns that the runtime takes for each node of a chain, and some more. */
+const TURNS_PER_NODE = 20;
 
 interface Held {
   readonly variable: Variable;
@@ -35,12 +40,22 @@ export class Graph {
   private heldVersion = 0;
   /** Ends the wait for a node that takes its time. */
   private wake: () => void = () => undefined;
-  private readonly onSettled: (changed: ReadonlySet<string>) => void;
+  private readonly onSettled: (changed: ReadonlySet<string>, isPartial: boolean) => void;
   /** Nothing is worked out before this; null once it has come. */
   private start: Promise<void> | null;
+  private readonly later = new LaterWork();
+  private heldSight: Sight | null = null;
+  /** Nodes that nobody waits for; null after a change of what reads what. */
+  private slow: ReadonlySet<string> | null = null;
 
-  /** @param start nothing is worked out before it resolves, so that a page can be painted first; absent for at once */
-  constructor(onSettled: (changed: ReadonlySet<string>) => void, start: Promise<void> | null = null) {
+  /**
+   * @param onSettled is told the nodes with a new state; partial while only what is seen has been worked out
+   * @param start nothing is worked out before it resolves, so that a page can be painted first; absent for at once
+   */
+  constructor(
+    onSettled: (changed: ReadonlySet<string>, isPartial: boolean) => void,
+    start: Promise<void> | null = null,
+  ) {
     this.onSettled = onSettled;
     this.start = start;
     // Left to itself the runtime looks unknown names up on globalThis; a slip must fail, not find `fetch`.
@@ -67,6 +82,14 @@ export class Graph {
     return this.heldVersion;
   }
 
+  /**
+   * From now on what is seen is worked out and told first, and the rest when that is painted, in short
+   * stretches; null for all at once, as where there is no page.
+   */
+  useSight(sight: Sight | null): void {
+    this.heldSight = sight;
+  }
+
   /** Makes the graph hold exactly these nodes; those whose stamp and reads are as before stay untouched. */
   take(specs: ReadonlyMap<string, NodeSpec>): void {
     // On the page nobody asks what was computed: of all but the last edit it would be kept for nothing.
@@ -74,6 +97,8 @@ export class Graph {
     for (const [node, held] of this.held) {
       if (specs.has(node)) continue;
       held.variable.delete();
+      this.later.overtake(node);
+      this.slow = null;
       this.held.delete(node);
       this.watches.delete(node);
       this.values.delete(node);
@@ -95,10 +120,18 @@ export class Graph {
   /** Sees to it that what was redefined is worked out and told. */
   private begin(): void {
     this.redefined = true;
+    if (this.start === null) this.putOff();
     this.untold ??= withResolver();
     // It may be waiting for a plan only.
     this.wake();
     this.idle ??= this.compute();
+  }
+
+  /** What is not seen has to wait for what is. */
+  private putOff(): void {
+    if (this.heldSight === null) return;
+    this.slow ??= slowNodes([...this.held.values()].map(({ spec }) => spec));
+    this.later.putOffAllBut(neededFor(this.heldSight.seen(), (node) => this.held.get(node)?.spec, this.slow));
   }
 
   /** Works a node out once more from what it reads, as nothing of it is known: an answer from outside may be another. */
@@ -111,6 +144,7 @@ export class Graph {
 
   private define(spec: NodeSpec, variable: Variable): void {
     const { node } = spec;
+    if (!sameList(this.held.get(node)?.spec.reads ?? [], spec.reads) || spec.isSlow) this.slow = null;
     const held: Held = { variable, spec, last: null };
     this.held.set(node, held);
     variable.define(name(node), spec.reads.map(name), (...inputs: unknown[]) =>
@@ -125,6 +159,20 @@ export class Graph {
   private work(held: Held, inputs: readonly NodeValue[]): NodeValue | Promise<NodeValue> {
     const { last, spec } = held;
     if (last !== null && sameList(last.inputs, inputs)) return last.result;
+    return this.later.isPutOff(spec.node) ? this.workLater(held, inputs) : this.workNow(held, inputs);
+  }
+
+  private async workLater(held: Held, inputs: readonly NodeValue[]): Promise<NodeValue> {
+    const { node } = held.spec;
+    do {
+      // What is given back by one that is overtaken, the runtime drops.
+      if (!(await this.later.turnOf(node))) return waitsFor(node);
+    } while (this.later.isPutOff(node));
+    return this.workNow(held, inputs);
+  }
+
+  private workNow(held: Held, inputs: readonly NodeValue[]): NodeValue | Promise<NodeValue> {
+    const { last, spec } = held;
     this.computed.push(spec.node);
     const before = last === null || last.result instanceof Promise ? undefined : last;
     const worked = spec.compute(inputs, before as LastWorking | undefined);
@@ -162,7 +210,9 @@ export class Graph {
     };
     return {
       pending: () => {
-        if (isWatched()) this.pending.add(node);
+        if (!isWatched()) return;
+        this.later.overtake(node);
+        this.pending.add(node);
       },
       fulfilled: (value) => done(value as NodeValue),
       rejected: (error) => done(unexpected(node, error)),
@@ -173,23 +223,58 @@ export class Graph {
     if (this.start !== null) {
       await this.start;
       this.start = null;
+      this.putOff();
     }
     do {
       this.redefined = false;
       await this.runtime._compute();
-      await this.drained();
+      if (this.heldSight !== null) await this.inSightFirst(this.heldSight);
+      if (!this.redefined) await this.drained();
     } while (this.redefined);
     this.idle = null;
     this.tell([]);
   }
 
+  /** Tells of what is seen as soon as it is worked out, and works out the rest when that is painted. */
+  private async inSightFirst(sight: Sight): Promise<void> {
+    const { first } = this.later;
+    if (first === null) return;
+    const most = TURNS + TURNS_PER_NODE * first.size;
+    for (let turn = 0; turn < most && this.isPendingAmong(first) && !this.redefined; turn++)
+      await Promise.resolve();
+    if (this.redefined) return;
+    this.tell([], true);
+    await this.unlessEdited(sight.painted());
+    while (!this.redefined) {
+      this.later.stretch();
+      await this.unlessEdited(sight.breath());
+      if (!this.later.isWaiting) break;
+    }
+    if (!this.redefined) this.later.end();
+  }
+
+  /** Waits, but not longer than until the next edit: what is seen of that comes first. */
+  private unlessEdited(wait: Promise<void>): Promise<void> {
+    return new Promise((resolve) => {
+      this.wake = () => {
+        if (this.redefined) resolve();
+      };
+      void wait.then(resolve);
+    });
+  }
+
+  private isPendingAmong(nodes: ReadonlySet<string>): boolean {
+    for (const node of this.pending) if (nodes.has(node)) return true;
+    return false;
+  }
+
   /**
    * Waits until nothing is pending. Most nodes finish within a few turns of the queue; where one takes its
-   * time (a plan), listeners are told of the others meanwhile.
+   * time (a plan), listeners are told of the others meanwhile. Ends early for an edit.
    */
   private async drained(): Promise<void> {
     for (let turn = 0; this.pending.size > 0 && turn < TURNS; turn++) await Promise.resolve();
-    while (this.pending.size > 0) {
+    while (this.pending.size > 0 && !this.redefined) {
       this.tell(this.pending);
       await new Promise<void>((resolve) => {
         this.wake = resolve;
@@ -198,7 +283,8 @@ export class Graph {
     }
   }
 
-  private tell(alsoWorking: Iterable<string>): void {
+  /** @param isPartial only what is seen has been worked out: the rest is told when that is painted */
+  private tell(alsoWorking: Iterable<string>, isPartial = false): void {
     const changed = new Set(this.changed);
     for (const node of alsoWorking) {
       changed.add(node);
@@ -208,7 +294,7 @@ export class Graph {
     // An edit that a listener makes is told of in its own turn.
     const { untold } = this;
     this.untold = null;
-    this.onSettled(changed);
+    if (!isPartial || changed.size > 0) this.onSettled(changed, isPartial);
     untold?.resolve();
   }
 
@@ -221,8 +307,13 @@ export class Graph {
     return this.values.get(node);
   }
 
+  /** Whether a node is being worked out. Who was told so is told when it is done, whatever came of it. */
   isPending(node: string): boolean {
-    return this.pending.has(node) || (this.held.has(node) && !this.values.has(node));
+    if (this.pending.has(node)) {
+      this.toldPending.add(node);
+      return true;
+    }
+    return this.held.has(node) && !this.values.has(node);
   }
 
   spec(node: string): NodeSpec | undefined {

@@ -44,4 +44,6 @@ export interface NodeSpec {
   readonly compute: (inputs: readonly NodeValue[], last?: LastWorking) => NodeValue | Promise<NodeValue>;
   /** While this is equal, the node need not be defined anew. */
   readonly stamp: unknown;
+  /** It takes longer than a frame, by a promise: nobody waits for it, nor for what hangs on it. */
+  readonly isSlow?: true;
 }

@@ -6,7 +6,13 @@ import { type Fault, FormulaFault, isFault } from '../../formula/fault.ts';
 import { parseFormula } from '../../formula/parse.ts';
 import { columnNode, type Known, rowsNode } from '../../formula/scope.ts';
 import { type Term, walkTerms } from '../../formula/term.ts';
-import { type CallsCell, type NotebookDocument, PLAN_ROLES, type PlanCell } from '../document.ts';
+import {
+  type CallsCell,
+  type NotebookDocument,
+  PLAN_ROLES,
+  type PlanCell,
+  type TableCell,
+} from '../document.ts';
 import { CALLS_COLUMNS, PLAN_COLUMNS, PLAN_FIGURES } from '../references.ts';
 import { callsSpecs } from './calls-node.ts';
 import type { NodeSpec } from './node-spec.ts';
@@ -86,7 +92,8 @@ export class Program {
     document.cells.forEach((cell, i) => {
       if (cell === this.document.cells[i]) return;
       if (cell.kind === 'value') program.set(valueSpec(cell));
-      else if (cell.kind === 'table') for (const spec of tableSpecs(cell)) program.set(spec);
+      else if (cell.kind === 'table')
+        for (const spec of tableSpecs(cell, this.document.cells[i] as TableCell)) program.set(spec);
       else if (cell.kind === 'calls') program.setCalls(cell);
       else return;
       // A plan asks anew when the pins of its calls change.

@@ -138,12 +138,17 @@ export function pairingRows(name: string, left: string, right: string, structure
   };
 }
 
-/** Nodes of what is entered in a table: its rows and its entered columns. */
-export function tableSpecs(cell: TableCell): NodeSpec[] {
+/**
+ * Nodes of what is entered in a table: its rows and its entered columns.
+ * @param before the table as it was: columns that are the same need no new node
+ */
+export function tableSpecs(cell: TableCell, before: TableCell | null = null): NodeSpec[] {
   const length = rowCount(cell);
+  const kept = new Set<unknown>(before?.columns);
   return [
     { node: rowsNode(cell.name), reads: [], stamp: length, compute: () => ({ length }) },
     ...cell.columns
+      .filter((column) => !kept.has(column))
       .filter(isEntered)
       .map((column) => enteredSpec(columnNode(cell.name, column.name), column)),
   ];

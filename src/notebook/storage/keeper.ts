@@ -45,6 +45,8 @@ export interface KeeperOptions {
    * is lost: every later save is brought together with what is stored.
    */
   readonly onOtherTab?: (other: OtherTab) => void;
+  /** Ends when what was edited is on the screen: a save begins then. Left out: it begins at the end of the turn. */
+  readonly painted?: () => Promise<void>;
   /** Left out: the browser's own, where there is one. */
   readonly channel?: TabChannel | null;
   readonly now?: () => Date;
@@ -75,6 +77,8 @@ export class Keeper {
   #dirty: boolean;
   #failures = 0;
   #stopWaiting: (() => void) | null = null;
+  /** Has the save begin that waits for the screen. */
+  #hurry: () => void = () => undefined;
   #state: KeeperState;
   readonly #options: KeeperOptions;
   readonly #channel: TabChannel | null;
@@ -129,6 +133,7 @@ export class Keeper {
   /** Saves what is not yet kept; resolves with the state after it: kept, or failed with its sentence. */
   async flush(): Promise<KeeperState> {
     this.retry();
+    this.#hurry();
     while (this.#saving !== null) await this.#saving;
     return this.#state;
   }
@@ -168,12 +173,21 @@ export class Keeper {
   #begin(): void {
     if (this.#saving !== null || !this.#dirty || this.#stopWaiting !== null || this.#disposed) return;
     // Not before this turn ends, so that edits made together are saved together.
-    this.#saving = Promise.resolve()
+    this.#saving = this.#soon()
       .then(() => this.#saveOnce())
       .finally(() => {
         this.#saving = null;
         this.#begin();
       });
+  }
+
+  #soon(): Promise<void> {
+    const painted = this.#options.painted?.();
+    if (painted === undefined) return Promise.resolve();
+    return new Promise((resolve) => {
+      this.#hurry = resolve;
+      void painted.then(resolve);
+    });
   }
 
   async #saveOnce(): Promise<void> {

@@ -4,10 +4,10 @@ import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import { pick } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { inkRule } from '../../../cells/shared/ink-rule.ts';
-import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { concernsAll, NotebookController } from '../../../cells/shared/notebook-controller.ts';
 import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { gauge, gaugeStyles } from '../../../cells/tally/gauge.ts';
-import { readTally, type TallyReading } from '../../../cells/tally/tally-reading.ts';
+import { figuresOf, readTally, type TallyReading } from '../../../cells/tally/tally-reading.ts';
 import { showCount } from '../../formula/show.ts';
 import type { TallyFigure } from '../../notebook/document.ts';
 import { firstTally, type LogEntry } from '../session/effect-log.ts';
@@ -49,7 +49,8 @@ export class TallyStrip extends NotebookElement {
     new NotebookController(
       this,
       () => this.notebook,
-      (change) => change.document || change.nodes.size > 0,
+      concernsAll,
+      () => figuresOf(firstTally(this.notebook?.document)),
     );
   }
 

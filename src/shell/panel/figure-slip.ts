@@ -52,6 +52,7 @@ export class FigureSlip extends NotebookElement {
       this,
       () => this.notebook,
       (change) => change.document || change.nodes.size > 0,
+      () => (this.at ? [this.at.node] : []),
     );
   }
 

@@ -3,7 +3,7 @@ import { baseStyles } from '../../../cells/shared/base-styles.ts';
 import type { PickDetail } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { closeIcon } from '../../../cells/shared/icons.ts';
-import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { concernsAll, NotebookController } from '../../../cells/shared/notebook-controller.ts';
 import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { sheetStyles } from '../../../cells/shared/sheet-styles.ts';
 import type { Cell } from '../../notebook/document.ts';
@@ -52,11 +52,7 @@ export class SidePanel extends NotebookElement {
     this.shut = true;
     this.trail = [];
     this.less = false;
-    new NotebookController(
-      this,
-      () => this.notebook,
-      (change) => change.document || change.nodes.size > 0,
-    );
+    new NotebookController(this, () => this.notebook, concernsAll);
     this.addEventListener('sw-go', (event) => this.#gone(event));
   }
 

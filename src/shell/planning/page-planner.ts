@@ -2,6 +2,8 @@ import type { Planner } from '../../notebook/graph/planner.ts';
 import { type PlanRunner, type WorkerLike, workerRunner } from '../../plan/solver/plan-runner.ts';
 import { PlanSolver } from '../../plan/solver/plan-solver.ts';
 import planWorkerAddress from '../../plan/solver/plan-worker.ts?worker&url';
+import { afterPaint } from '../after-paint.ts';
+import { painted } from '../first-paint.ts';
 import { ownScript } from '../own-script.ts';
 import { QuestionQueue } from './question-queue.ts';
 import { TrialDesk, type TrialWorkerLike } from './trial-desk.ts';
@@ -11,21 +13,6 @@ const startWorker = (address: string): Worker =>
   new Worker(ownScript(new URL(address, import.meta.url)), { type: 'module' });
 
 const startPlanWorker = (): WorkerLike => startWorker(planWorkerAddress) as unknown as WorkerLike;
-
-const LONGEST_FRAME_MS = 100;
-
-function painted(): Promise<void> {
-  return new Promise((done) => {
-    // A page that is not seen gets no frames.
-    const atTheLatest = setTimeout(done, LONGEST_FRAME_MS);
-    requestAnimationFrame(() =>
-      setTimeout(() => {
-        clearTimeout(atTheLatest);
-        done();
-      }),
-    );
-  });
-}
 
 /** To end a worker at work takes the page milliseconds, which belong to what an edit has to show. */
 const planRunner = (): PlanRunner =>
@@ -41,7 +28,7 @@ export class PagePlanner implements Planner {
   readonly #questions = new QuestionQueue(this.#questionSolver);
   readonly #trials = new TrialDesk(() => startWorker(trialWorkerAddress) as unknown as TrialWorkerLike);
 
-  readonly painted = painted;
+  readonly painted = afterPaint();
 
   readonly plan: Planner['plan'] = (instance) => this.#plans.ask({ kind: 'plan', instance });
   readonly ask: Planner['ask'] = (task, signal) => this.#questions.ask(task, signal);

@@ -63,6 +63,11 @@ export const roadStyles = css`
     position: relative;
     z-index: 1;
   }
+  /* A sign that turns costs something in every frame, also where nobody sees it. */
+  .stop:has(> [far]) .mark.turns {
+    animation: none;
+    will-change: auto;
+  }
   .post {
     all: unset;
     position: absolute;

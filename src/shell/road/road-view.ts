@@ -6,7 +6,7 @@ import { type CardState, cardState } from '../../../cells/shared/card-state.ts';
 import type { CardLink, CellElement } from '../../../cells/shared/cell-element.ts';
 import { type PickDetail, pick } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
-import { NotebookController } from '../../../cells/shared/notebook-controller.ts';
+import { concernsAll, NotebookController } from '../../../cells/shared/notebook-controller.ts';
 import { NotebookElement } from '../../../cells/shared/notebook-element.ts';
 import { FIRST_CARDS } from '../../../cells/shared/out-of-sight.ts';
 import type { Fault } from '../../formula/fault.ts';
@@ -71,11 +71,7 @@ export class RoadView extends NotebookElement {
     this.picked = null;
     this.opening = false;
     this.adding = null;
-    new NotebookController(
-      this,
-      () => this.notebook,
-      (change) => change.document || change.nodes.size > 0,
-    );
+    new NotebookController(this, () => this.notebook, concernsAll);
     this.addEventListener('sw-pick', () => {
       this.#pickedInside = true;
     });

@@ -2,6 +2,7 @@ import { differenceWords, keptFigure } from '../../../cells/tally/tally-reading.
 import { tryUnit } from '../../formula/unit-text.ts';
 import { describeEdit } from '../../notebook/describe-edit.ts';
 import type { NotebookDocument, TallyCell, TallyFigure } from '../../notebook/document.ts';
+import { isOfFigures } from '../../notebook/edit.ts';
 import type { LiveNotebook, NotebookChange } from '../../notebook/live-notebook.ts';
 import { shownAs } from '../../notebook/shown-units.ts';
 
@@ -52,7 +53,8 @@ export class EffectLog {
   readonly #listeners = new Set<() => void>();
   readonly #stop: () => void;
   #document: NotebookDocument;
-  #entries: LogEntry[] = [];
+  #entries: readonly LogEntry[] = [];
+  #told: readonly LogEntry[] = [];
   #before: ReadonlyMap<string, number>;
   #last: ReadonlyMap<string, number>;
   #way: LogEntry['way'] = 'edit';
@@ -66,9 +68,9 @@ export class EffectLog {
     this.#stop = notebook.subscribe((change) => this.#hear(change));
   }
 
-  /** Newest first. */
+  /** Newest first, as they were when listeners were last told. */
   get entries(): readonly LogEntry[] {
-    return this.#entries;
+    return this.#told;
   }
 
   /** Say that the edit about to come is an undo or a redo. */
@@ -90,6 +92,10 @@ export class EffectLog {
     if (change.edit) this.#begin(change);
     if (change.nodes.size > 0 || change.edit) this.#measure();
     this.#document = this.#notebook.document;
+    // The figures seen come before the log; and one that the edit did not reach yet would be told as unchanged.
+    const isFollowed = this.#notebook.working !== null && change.edit !== null && isOfFigures(change.edit);
+    if (change.isPartial || isFollowed) return;
+    this.#told = this.#entries;
     for (const listener of this.#listeners) listener();
   }
 

@@ -1,9 +1,12 @@
+import { figuresSeen } from '../../../cells/shared/notebook-controller.ts';
 import { differenceEdit } from '../../notebook/difference-edit.ts';
 import type { NotebookDocument } from '../../notebook/document.ts';
 import type { Planner } from '../../notebook/graph/planner.ts';
 import { LiveNotebook } from '../../notebook/live-notebook.ts';
 import { Keeper, type OtherTab } from '../../notebook/storage/keeper.ts';
 import type { NotebookStore } from '../../notebook/storage/notebook-store.ts';
+import { afterPaint } from '../after-paint.ts';
+import { breath, painted } from '../first-paint.ts';
 import { EffectLog } from './effect-log.ts';
 import type { PastKeeper } from './past-keeper.ts';
 import { type SavedLast, withPast } from './with-past.ts';
@@ -42,11 +45,13 @@ export class Session {
     this.notice = notice;
     this.mend = mend;
     this.notebook = LiveNotebook.open(document, null, start);
+    this.notebook.useSight({ seen: () => figuresSeen(this.notebook), painted, breath });
     this.log = new EffectLog(this.notebook);
     this.#opened = { document, revision: stored?.revision ?? 0 };
     this.keeper = new Keeper(this.notebook, {
       store: withPast(store, () => this.#past, this.#savedLast),
       stored,
+      painted: afterPaint(),
       onOtherTab: (other) => this.#adopt(other),
     });
     this.#stopWatching = store.onLost(() => {
