@@ -97,10 +97,13 @@ function editIn(page: Page, target: (typeof TARGETS)[number], edits: number): Pr
       const cell = cellOf();
       const column = cell?.columns?.find((one) => one.name === columnName);
       const row = column?.entries?.findIndex((entry) => typeof entry === 'number') ?? -1;
-      const road = app.shadowRoot?.querySelector('sw-road')?.shadowRoot;
-      const card = [...(road?.querySelectorAll('sw-table-cell') ?? [])].find(
-        (one) => (one as unknown as { cellId: string }).cellId === cell?.id,
-      );
+      const cardOf = () =>
+        [
+          ...(app.shadowRoot?.querySelector('sw-road')?.shadowRoot?.querySelectorAll('sw-table-cell') ?? []),
+        ].find((one) => (one as unknown as { cellId: string }).cellId === cell?.id);
+      // The cards further down come once the notebook is open.
+      for (let wait = 0; wait < 100 && !cardOf(); wait++) await new Promise((then) => setTimeout(then, 100));
+      const card = cardOf();
       if (!cell || !column || row < 0 || !card) throw new Error(`the notebook has no ${table}.${columnName}`);
       card.scrollIntoView();
       await new Promise((then) => setTimeout(then, scrolledMs));

@@ -12,12 +12,17 @@ const projectFolder = fileURLToPath(new URL('../..', import.meta.url));
 const args = process.argv.slice(2);
 const asJson = args.includes('--json');
 const wanted = args.filter((arg) => !arg.startsWith('-'));
-const files = readdirSync(benchFolder)
-  .filter(
-    (name) =>
-      name.endsWith('.bench.ts') && (wanted.length === 0 || wanted.some((part) => name.includes(part))),
-  )
+const all = readdirSync(benchFolder)
+  .filter((name) => name.endsWith('.bench.ts'))
   .sort();
+// A whole name means that bench alone: `page` is also a part of others' names.
+const files = all.filter(
+  (name) =>
+    wanted.length === 0 ||
+    wanted.some((part) =>
+      all.includes(`${part}.bench.ts`) ? name === `${part}.bench.ts` : name.includes(part),
+    ),
+);
 
 const outFolder = mkdtempSync(join(tmpdir(), 'sparewell-bench-'));
 try {

@@ -5,6 +5,7 @@ import { entryEdit } from '../../src/notebook/edits.ts';
 import type { Planner } from '../../src/notebook/graph/planner.ts';
 import { Program } from '../../src/notebook/graph/program.ts';
 import { LiveNotebook, type NotebookChange } from '../../src/notebook/live-notebook.ts';
+import type { PlanInstance } from '../../src/plan/plan-instance.ts';
 import { demo } from '../starter/support.ts';
 import { entered, formula, notebook, table } from './small-notebook.ts';
 
@@ -145,6 +146,45 @@ const slowPlanner: Planner = {
   ask: () => Promise.reject(new Error('nobody asks')),
   tryFigure: () => Promise.reject(new Error('nobody tries')),
 };
+
+test('in a burst of edits one plan is asked for, of the newest figures, and none of those between is waited for', async () => {
+  const asked: PlanInstance[] = [];
+  let rest: (() => void)[] = [];
+  const live = LiveNotebook.open(demo(), {
+    ...slowPlanner,
+    painted: () => new Promise((resolve) => rest.push(resolve)),
+    plan: (instance) => {
+      asked.push(instance);
+      return Promise.reject(new Error('no plan today'));
+    },
+  });
+  await turn();
+  const table = live.document.cells.find((one) => one.kind === 'table' && one.name === 'prices');
+  const column = table?.kind === 'table' ? table.columns.find((one) => one.name === 'price') : undefined;
+  if (!table || !column) throw new Error('the demo has no prices.price');
+  for (let price = 1; price <= 5; price += 1) {
+    live.apply(entryEdit(live.document, table.id, column.id, 0, 1000 + price));
+    await turn();
+  }
+  expect(asked).toHaveLength(0);
+  // None had to wait for the frame of the one before, nor had the first for that of the opening.
+  expect(rest).toHaveLength(6);
+  for (const resolve of rest) resolve();
+  rest = [];
+  await live.settled();
+  expect(asked).toHaveLength(1);
+  const anew = LiveNotebook.open(live.document, {
+    ...slowPlanner,
+    plan: (instance) => {
+      asked.push(instance);
+      return Promise.reject(new Error('no plan today'));
+    },
+  });
+  await anew.settled();
+  expect(asked[0]).toEqual(asked[1]);
+  live.dispose();
+  anew.dispose();
+});
 
 test('whatever is seen, cards that draw what they are told show in the end what a notebook opened anew shows (property)', async () => {
   const live = LiveNotebook.open(demo(), slowPlanner);

@@ -212,6 +212,8 @@ export class Graph {
       pending: () => {
         if (!isWatched()) return;
         this.later.overtake(node);
+        const held = this.held.get(node);
+        if (held?.spec.overtake?.()) held.last = null;
         this.pending.add(node);
       },
       fulfilled: (value) => done(value as NodeValue),

@@ -46,4 +46,9 @@ export interface NodeSpec {
   readonly stamp: unknown;
   /** It takes longer than a frame, by a promise: nobody waits for it, nor for what hangs on it. */
   readonly isSlow?: true;
+  /**
+   * Newer figures are on their way: ends what it is waiting for, so that those need not wait for it too. True if
+   * it was waiting; it is then worked out anew even if its figures come out as they were.
+   */
+  readonly overtake?: () => boolean;
 }

@@ -68,7 +68,7 @@ export function planSpecs(cell: PlanCell, around: PlanSurroundings): NodeSpec[] 
       reads: [rowsNode(pairing.left), rowsNode(calls.pairing), ...sources.map((source) => source.node)],
       stamp: byHandStamp(calls),
       isSlow: true,
-      compute: asking((inputs) => ask(cell, calls, sources, around, inputs), around.planner),
+      ...asking((inputs) => ask(cell, calls, sources, around, inputs), around.planner),
     },
     {
       node: solution,
@@ -114,18 +114,40 @@ function sourcesOf(cell: PlanCell, calls: CallsCell, around: PlanSurroundings): 
   return sources;
 }
 
-/** The plan under way is given up at once; the new question is put together when the edit is on the screen. */
+/**
+ * The plan under way is given up at once; the new question is put together when the edit is on the screen, and
+ * not at all when a newer one overtakes it before that.
+ */
 function asking(
   ask: (inputs: readonly NodeValue[]) => PlanQuestion | Fault,
   planner: Planner | null,
-): NodeSpec['compute'] {
-  let newest: readonly NodeValue[] = [];
-  return (inputs) => {
-    planner?.cancel();
-    if (!planner?.painted) return ask(inputs);
-    newest = inputs;
-    // A question that a newer one has overtaken is read by nobody.
-    return planner.painted().then(() => (newest === inputs ? ask(inputs) : waitsFor('a newer plan')));
+): Pick<NodeSpec, 'compute' | 'overtake'> {
+  let waiting: (() => void) | null = null;
+  const overtake = (): boolean => {
+    const end = waiting;
+    waiting = null;
+    end?.();
+    return end !== null;
+  };
+  return {
+    compute: (inputs) => {
+      planner?.cancel();
+      if (!planner?.painted) return ask(inputs);
+      overtake();
+      const painted = planner.painted();
+      return new Promise((resolve, reject) => {
+        const end = (): void => resolve(waitsFor('a newer plan'));
+        waiting = end;
+        painted
+          .then(() => {
+            if (waiting !== end) return;
+            waiting = null;
+            resolve(ask(inputs));
+          })
+          .catch(reject);
+      });
+    },
+    overtake,
   };
 }
 
