@@ -1,5 +1,5 @@
 import type { Column, ColumnType, Kind, Rows } from '../column.ts';
-import { type Input, RunFault, repeat, type Vector, waitsFor } from '../evaluate/vector.ts';
+import { hasInfinite, type Input, RunFault, repeat, type Vector, waitsFor } from '../evaluate/vector.ts';
 import { type Fault, FormulaFault, isFault } from '../fault.ts';
 import { parseFormula } from '../parse.ts';
 import { rowsNode, type Scope } from '../scope.ts';
@@ -228,20 +228,21 @@ function emptyColumn(kind: Kind): Column {
 function settle(vector: Vector, here: string | null): Column | Fault {
   let { faults } = vector;
   let { values } = vector;
-  if (vector.kind !== 'text') {
-    const figures = vector.values;
-    for (let i = 0; i < figures.length; i++) {
-      const figure = figures[i] as number;
-      if (figure !== Number.POSITIVE_INFINITY && figure !== Number.NEGATIVE_INFINITY) continue;
-      const fault: Fault = {
+  if (vector.kind !== 'text' && hasInfinite(vector.values)) {
+    const marked = new Map(faults ?? []);
+    const finite = vector.values.slice();
+    finite.forEach((figure, row) => {
+      if (Math.abs(figure) !== Number.POSITIVE_INFINITY) return;
+      finite[row] = Number.NaN;
+      marked.set(row, {
         kind: 'domain',
         message: 'The result is too large to be written.',
         mend: 'Look for a division by nearly 0 or a power that grows without end.',
-        place: here === null ? {} : { row: i },
-      };
-      faults = new Map([...(faults ?? []), [i, fault]]);
-      values = figures.slice().fill(Number.NaN, i, i + 1);
-    }
+        place: here === null ? {} : { row },
+      });
+    });
+    faults = marked;
+    values = finite;
   }
   if (here === null && faults !== null) {
     const fault = faults.get(0);
