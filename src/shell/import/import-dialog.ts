@@ -4,6 +4,7 @@ import { says } from '../../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../../cells/shared/control-styles.ts';
 import { closeIcon, faultIcon } from '../../../cells/shared/icons.ts';
 import type { LiveNotebook } from '../../notebook/live-notebook.ts';
+import { breath } from '../first-paint.ts';
 import { changeTableStyles } from './change-table.styles.ts';
 import { changeTable } from './change-table.ts';
 import { dialogFoot } from './dialog-foot.ts';
@@ -75,6 +76,8 @@ export class ImportDialog extends LitElement {
     this.requestUpdate();
     await this.updateComplete;
     const dialog = this.renderRoot.querySelector('dialog');
+    // A dialog that opens has the browser style all that it lays itself over: a turn of its own.
+    if (!dialog?.open) await breath();
     if (!dialog?.open) dialog?.showModal();
     if (source) await this.#open(source);
   }

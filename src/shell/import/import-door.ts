@@ -1,4 +1,5 @@
 import { isWriting } from '../../../cells/shared/focusable.ts';
+import { breath } from '../first-paint.ts';
 import type { Session } from '../session/session.ts';
 import type { ImportSource } from './import-desk.ts';
 import { isBlock } from './is-block.ts';
@@ -47,6 +48,8 @@ class ImportDoor {
       this.#page.notice = 'Importing could not be fetched. Load the page again when there is a network.';
       return;
     }
+    // To read the code and to open the dialog each take the page a while: not in one turn.
+    await breath();
     let dialog = renderRoot.querySelector('sw-import-dialog');
     if (dialog === null) {
       dialog = document.createElement('sw-import-dialog');
