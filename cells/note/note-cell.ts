@@ -4,7 +4,7 @@ import type { NoteCell } from '../../src/notebook/document.ts';
 import { replaceCell } from '../../src/notebook/edits.ts';
 import { CellElement } from '../shared/cell-element.ts';
 import { noteCellStyles } from './note-cell.styles.ts';
-import { noteHtml } from './note-html.ts';
+import { noteProse } from './note-prose.ts';
 
 /**
  * A note: text in Markdown, read as prose, written in place (Ctrl+Enter keeps, Escape leaves). With `caution`
@@ -52,7 +52,7 @@ export class NoteCellElement extends CellElement<NoteCell> {
 
   #prose(text: string): unknown {
     if (text.trim() === '') return html`<p class="empty">Nothing written yet.</p>`;
-    const set = noteHtml(text);
+    const set = noteProse(text, () => this.requestUpdate());
     return set === null ? html`<p class="plain-text">${text}</p>` : unsafeHTML(set);
   }
 

@@ -38,6 +38,7 @@ export type Preview = { readonly fault: Fault } | { readonly type: ColumnType; r
 /** Row faults listed for one column; more of the same would only hide the others. */
 const MOST_ROW_FAULTS = 50;
 const NO_NODES: ReadonlySet<string> = new Set();
+const NOTHING: Program['specs'] = new Map();
 
 interface GatheredColumn {
   readonly source: NodeValue;
@@ -77,7 +78,7 @@ export class LiveNotebook {
       (nodes, isPartial) => this.tell({ document: false, edit: null, nodes, isPartial }),
       start,
     );
-    this.graph.take(this.program.specs);
+    this.graph.take(this.isBegun ? this.program.specs : NOTHING);
   }
 
   /**
@@ -181,7 +182,7 @@ export class LiveNotebook {
     const program = this.programOf(document, this.program);
     this.held = document;
     this.program = program;
-    this.graph.take(program.specs);
+    if (this.isBegun) this.graph.take(program.specs);
     this.tell({ document: true, edit, nodes: NO_NODES });
   }
 
