@@ -42,10 +42,12 @@ function isOutOfSight(figure: Element): boolean {
   return root instanceof ShadowRoot && root.host.hasAttribute(FAR);
 }
 
+const isCalm = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
+
 function ruleAll(): void {
   const figures = [...waiting];
   waiting.clear();
-  if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
+  if (isCalm()) return;
   const fadesAtMs = performance.now() + HOLD_MS;
   for (const figure of figures) {
     if (!figure.isConnected || isOutOfSight(figure)) continue;
@@ -64,6 +66,8 @@ function fade(): void {
   for (const [rule, fadesAtMs] of held) {
     if (fadesAtMs > nowMs) continue;
     held.delete(rule);
-    if (rule.playState === 'paused') rule.play();
+    if (rule.playState !== 'paused') continue;
+    if (isCalm()) rule.finish();
+    else rule.play();
   }
 }

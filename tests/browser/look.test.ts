@@ -245,7 +245,7 @@ describe('the worked example with its plan', () => {
     };
     await page.evaluate(() => {
       const { animate } = Element.prototype;
-      const { play } = Animation.prototype;
+      const { pause } = Animation.prototype;
       const count = (): void => {
         (globalThis as unknown as { inked: number }).inked += 1;
       };
@@ -253,10 +253,10 @@ describe('the worked example with its plan', () => {
         count();
         return animate.apply(this, settings);
       };
-      // A figure that changes again has its rule begin anew.
-      Animation.prototype.play = function () {
+      // A figure that changes again has its rule begin anew, and stand.
+      Animation.prototype.pause = function () {
         count();
-        play.apply(this);
+        pause.apply(this);
       };
     });
     await edit('33.5');
