@@ -23,7 +23,10 @@ describe('what an edit did, in one line', () => {
       '+0.2 kg pack',
     );
     expect(effectWords([effect('Cash', 'no change', 'most')])).toBe('no figure of the tally changed');
+    expect(effectWords([effect('Cash', 'no change', 'most')], true)).toBe('being worked out');
+    expect(effectWords([effect('Cash', '−3 EUR', 'most')], true)).toBe('−3 EUR cash');
     expect(effectWords([])).toBe('');
+    expect(effectWords([], true)).toBe('');
   });
 
   it('says when a figure was lost', () => {

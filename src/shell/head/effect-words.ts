@@ -7,11 +7,14 @@ const MOST_NAMED = 3;
  * What an edit did, in one line: the figures that changed, those of the whole trip first, then those
  * with a limit.
  *
+ * @param isWorking some are still being worked out: that none changed cannot be said yet
+ *
  * @example effectWords(effects) // '−42 EUR expected trip cost, −3.0 h shed hours'
  */
-export function effectWords(effects: readonly Effect[]): string {
+export function effectWords(effects: readonly Effect[], isWorking = false): string {
   const changed = effects.filter((effect) => effect.words !== 'no change');
-  if (changed.length === 0) return effects.length === 0 ? '' : 'no figure of the tally changed';
+  if (changed.length === 0 && effects.length > 0)
+    return isWorking ? 'being worked out' : 'no figure of the tally changed';
   const named = changed.toSorted(
     (a, b) => Number(a.figure.limit !== undefined) - Number(b.figure.limit !== undefined),
   );

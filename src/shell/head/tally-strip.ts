@@ -169,7 +169,9 @@ export class TallyStrip extends NotebookElement {
       return html`<div class="tl edit ${alone ? 'alone' : ''}"><div class="top"><span>Last edit</span></div><div class="what none">${words}</div></div>`;
     }
     // The first of them alone has room; each gauge says its own.
-    const effects = effectWords(last.effects);
+    const shown = figuresOf(firstTally(this.notebook.document));
+    const isWorking = shown.some((figure) => this.notebook.read(figure).state === 'working');
+    const effects = effectWords(last.effects, isWorking);
     const lead = last.way === 'undo' ? 'Undone: ' : last.way === 'redo' ? 'Done again: ' : '';
     return html`<div class="tl edit ${alone ? 'alone' : ''}">
       <div class="top"><span>Since last edit, ${clock(last.at)}</span></div>
