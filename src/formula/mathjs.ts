@@ -49,13 +49,17 @@ const ARITHMETIC = [
   'BigNumber',
 ] as const;
 
-const Unit = createUnitClass({
-  ...Object.fromEntries(ARITHMETIC.map((part) => [part, left(part)])),
-  config,
-  Fraction,
-  // One unit of electrical power is measured along the imaginary axis; no formula here can read it.
-  Complex: { I: Number.NaN },
-});
+/** Put together when the first unit is read: its table takes a page that starts 15 ms. */
+let unitClass: ReturnType<typeof makeUnitClass> | null = null;
+
+const makeUnitClass = () =>
+  createUnitClass({
+    ...Object.fromEntries(ARITHMETIC.map((part) => [part, left(part)])),
+    config,
+    Fraction,
+    // One unit of electrical power is measured along the imaginary axis; no formula here can read it.
+    Complex: { I: Number.NaN },
+  });
 
 /** Reads a formula into mathjs's tree; what it cannot read is an error with the place as `char`. */
 export const mathParse = createParse({ typed, config, numeric: Number, ...PARSE_NODES });
@@ -81,7 +85,8 @@ export interface MathUnit {
 /** The unit of that name with its prefix, if mathjs knows it, or null. */
 export function mathUnit(name: string): MathUnit | null {
   try {
-    const { units } = new Unit(null, name) as { readonly units: readonly MathUnitPart[] };
+    unitClass ??= makeUnitClass();
+    const { units } = new unitClass(null, name) as { readonly units: readonly MathUnitPart[] };
     const [part] = units;
     if (units.length !== 1 || part === undefined || part.power !== 1) return null;
     const factor = Number(part.unit.value) * part.prefix.value;

@@ -222,9 +222,9 @@ export class LiveNotebook {
   read(written: string): NodeState {
     const node = this.program.structure.nodeOf(written);
     const value = this.valueOf(node);
-    const type = this.typeOf(node);
     if (value === undefined || this.graph.isPending(node))
       return { state: 'working', last: this.lastSettled.get(node) ?? null };
+    const type = this.typeOf(node);
     if (isFault(value))
       return value.kind === 'waits' ? { state: 'waiting', fault: value } : { state: 'fault', fault: value };
     if (type === null || !('values' in value)) return { state: 'fault', fault: noSuchFigure(written) };

@@ -17,7 +17,13 @@ export interface BlurredLimit {
   readonly weights: Float64Array;
 }
 
-const POINTS = likelyPoints(201);
+const POINT_COUNT = 201;
+let points: Float64Array | null = null;
+/** Reckoned when first asked for: a page that starts has better things to do. */
+const likely = (): Float64Array => {
+  points ??= likelyPoints(POINT_COUNT);
+  return points;
+};
 /** Widest stretch of ln(allowance), in spreads, that one Gauss rule stands for. */
 const STRETCH = 6;
 /** Bound on the absolute error of the chance that the Gauss rules may add. */
@@ -50,7 +56,7 @@ function addStretch(
   const low = logs[from]!;
   const half = (logs[to - 1]! - low) / 2;
   const order = nodesFor((half * Math.SQRT2) / scale);
-  const share = 1 / POINTS.length;
+  const share = 1 / POINT_COUNT;
   // Few points, or all but equal ones: they are their own best rule.
   if (to - from <= 2 * order || !(half > 0)) {
     for (let k = from; k < to; k += 1) {
@@ -70,7 +76,7 @@ function addStretch(
 }
 
 function build(allowance: number, spread: number, readingError: number): BlurredLimit {
-  const rising = POINTS.map((e) => allowance + readingError * e);
+  const rising = likely().map((e) => allowance + readingError * e);
   const firstLeft = rising.findIndex((a) => a > 0);
   const due = firstLeft < 0 ? rising.length : firstLeft;
   const logs = rising.subarray(due).map(Math.log);
@@ -87,7 +93,7 @@ function build(allowance: number, spread: number, readingError: number): Blurred
     allowance,
     spread,
     readingError,
-    due: due / POINTS.length,
+    due: due / POINT_COUNT,
     nodes: Float64Array.from(nodes),
     weights: Float64Array.from(weights),
   };
@@ -139,9 +145,9 @@ export function blurredChance(limit: BlurredLimit, logWear: number): number {
 /** As `blurredChance`, for a rate without spread: the share of the 201 allowances that the wear has reached. */
 export function blurredChanceWithoutSpread(allowance: number, readingError: number, wear: number): number {
   let reached = 0;
-  for (const e of POINTS) {
+  for (const e of likely()) {
     const left = allowance + readingError * e;
     if (left <= 0 || (wear > 0 && wear >= left)) reached += 1;
   }
-  return reached / POINTS.length;
+  return reached / POINT_COUNT;
 }

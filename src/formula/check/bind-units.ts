@@ -6,8 +6,8 @@ import type { Context } from './context.ts';
 import { asPlain, inUnit, isBare, unitWords } from './measures.ts';
 import { isNought, kindWords, type Typed } from './typed.ts';
 
-const KM = parseUnit('km');
-const DAY = parseUnit('day');
+const km = (): Unit => parseUnit('km');
+const day = (): Unit => parseUnit('day');
 
 /** Arguments in the units the kernel takes them in, and the unit of what it gives. */
 export interface Bound {
@@ -74,7 +74,7 @@ function bindVariables(patterned: readonly (readonly [Parameter, Typed | null])[
     const letter = (parameter.unit as { variable: string }).variable;
     if (variables.has(letter)) continue;
     const unit = (part as Typed).unit;
-    variables.set(letter, letter === 'X' && sameDimensions(unit, KM) ? KM : unit);
+    variables.set(letter, letter === 'X' && sameDimensions(unit, km()) ? km() : unit);
   }
   // A letter met only in a ratio (a rate without its allowance) follows from the ratio.
   for (const [parameter, part] of patterned) {
@@ -91,7 +91,7 @@ function bindVariables(patterned: readonly (readonly [Parameter, Typed | null])[
 
 function resolve(pattern: UnitPattern, variables: Variables): Unit | null {
   if (pattern === 'plain') return PLAIN;
-  if (pattern === 'days') return DAY;
+  if (pattern === 'days') return day();
   const unit = variables.get(pattern.variable);
   if (pattern.per === undefined) return unit ?? null;
   const below = variables.get(pattern.per);

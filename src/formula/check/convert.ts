@@ -6,9 +6,6 @@ import { type Context, constantVector } from './context.ts';
 import { inUnit, unitWords } from './measures.ts';
 import { figuresOf, kindWords, type Typed } from './typed.ts';
 
-const PER_VOLUME = divideUnits(parseUnit('km'), parseUnit('L'));
-const PER_DISTANCE = divideUnits(parseUnit('L'), parseUnit('km'));
-
 /** `x to unit`. Fuel use may be turned round, from distance per volume to volume per distance and back. */
 export function checkConvert(context: Context, term: Typed, unit: Unit, span: Span): Typed {
   if (term.kind !== 'number') {
@@ -45,9 +42,11 @@ export function checkConvert(context: Context, term: Typed, unit: Unit, span: Sp
 }
 
 function isFuelPair(from: Unit, to: Unit): boolean {
+  const perVolume = divideUnits(parseUnit('km'), parseUnit('L'));
+  const perDistance = divideUnits(parseUnit('L'), parseUnit('km'));
   return (
-    ((sameDimensions(from, PER_VOLUME) && sameDimensions(to, PER_DISTANCE)) ||
-      (sameDimensions(from, PER_DISTANCE) && sameDimensions(to, PER_VOLUME))) &&
+    ((sameDimensions(from, perVolume) && sameDimensions(to, perDistance)) ||
+      (sameDimensions(from, perDistance) && sameDimensions(to, perVolume))) &&
     !sameDimensions(from, PLAIN)
   );
 }

@@ -3,13 +3,13 @@ import { type ArithmeticSign, arithmetic, negate } from '../evaluate/arithmetic.
 import { type CompareSign, combine, compareFigures, compareTexts, not } from '../evaluate/compare.ts';
 import { nearest } from '../nearest.ts';
 import type { BinarySign, Span } from '../term.ts';
-import { divideUnits, isPlain, multiplyUnits, PLAIN, raiseUnit, sameDimensions } from '../unit.ts';
+import { divideUnits, isPlain, multiplyUnits, PLAIN, raiseUnit, sameDimensions, type Unit } from '../unit.ts';
 import { parseUnit } from '../unit-text.ts';
 import { type Context, sharedTable } from './context.ts';
 import { asPlain, inUnit, isBare, sameUnit } from './measures.ts';
 import { figuresOf, isLight, isNought, kindWords, type Typed } from './typed.ts';
 
-const DAY = parseUnit('day');
+const day = (): Unit => parseUnit('day');
 
 export function checkUnary(context: Context, sign: '-' | 'not', term: Typed, span: Span): Typed {
   if (sign === 'not') {
@@ -148,7 +148,7 @@ function checkDates(
     const rowFault = context.rowFaults(table, span);
     return {
       kind: 'number',
-      unit: DAY,
+      unit: day(),
       table,
       span,
       evaluate: (env) => arithmetic('-', figuresOf(left, env), figuresOf(right, env), 'number', rowFault),
@@ -157,7 +157,7 @@ function checkDates(
   const [date, time] = left.kind === 'date' ? [left, right] : [right, left];
   const fits =
     time.kind === 'number' &&
-    (sameDimensions(time.unit, DAY) || isNought(time)) &&
+    (sameDimensions(time.unit, day()) || isNought(time)) &&
     (sign === '+' || (sign === '-' && left.kind === 'date'));
   if (!fits) {
     throw context.fault(
@@ -167,7 +167,7 @@ function checkDates(
       signSpan,
     );
   }
-  const days = inUnit(context, time, DAY);
+  const days = inUnit(context, time, day());
   const rowFault = context.rowFaults(table, span);
   return {
     kind: 'date',

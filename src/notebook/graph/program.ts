@@ -12,6 +12,7 @@ import {
   PLAN_ROLES,
   type PlanCell,
   type TableCell,
+  type ValueCell,
 } from '../document.ts';
 import { CALLS_COLUMNS, PLAN_COLUMNS, PLAN_FIGURES } from '../references.ts';
 import { callsSpecs } from './calls-node.ts';
@@ -22,7 +23,7 @@ import { planSpecs } from './plan-node.ts';
 import type { Planner } from './planner.ts';
 import { sameButData } from './same-but-data.ts';
 import { circleFault, faultSpec, gatherThrough, pairingRows, tableSpecs, valueSpec } from './specs.ts';
-import { Structure, structureKey } from './structure.ts';
+import { cellNameOf, Structure, structureKey } from './structure.ts';
 import { internType } from './types.ts';
 
 /** A formula somewhere in the notebook: of a cell, or of a worked column. */
@@ -50,6 +51,8 @@ export class Program {
   readonly document: NotebookDocument;
   private readonly types = new Map<string, Known>();
   private readonly kept = new Map<string, Kept>();
+  /** Cells whose types were not asked for yet. */
+  private readonly unread = new Map<string, ValueCell | TableCell>();
   private readonly key: string;
   private readonly planner: Planner | null;
 
@@ -79,10 +82,14 @@ export class Program {
     return program;
   }
 
-  /** What was entered alone, before any formula is looked at: enough to show it and to write in it. */
+  /**
+   * What was entered alone, before any formula is looked at: enough to show it and to write in it. Types are read when
+   * they are asked for, as few of them are by the time that the first screen is there.
+   */
   static entered(document: NotebookDocument): Program {
     const program = new Program(document, new Structure(document), '', null);
-    program.enterData();
+    for (const cell of document.cells)
+      if (cell.kind === 'value' || cell.kind === 'table') program.unread.set(cell.name, cell);
     return program;
   }
 
@@ -125,6 +132,12 @@ export class Program {
   typeOf(node: string): Known | undefined {
     const held = this.types.get(node);
     if (held !== undefined) return held;
+    const cell = this.unread.get(cellNameOf(node));
+    if (cell !== undefined) {
+      this.unread.delete(cell.name);
+      this.enterCell(cell);
+      return this.typeOf(node);
+    }
     const through = this.throughOf(node);
     return through === null ? undefined : this.typeOf(through.source);
   }
@@ -147,12 +160,16 @@ export class Program {
     if (spec.known !== undefined) this.types.set(spec.node, spec.known);
   }
 
+  private enterCell(cell: ValueCell | TableCell): void {
+    if (cell.kind === 'value') this.set(valueSpec(cell));
+    else for (const spec of tableSpecs(cell)) this.set(spec);
+  }
+
   /** Nodes of what was entered, and the places of all formulas. */
   private enterData(): Place[] {
     const places: Place[] = [];
     for (const cell of this.document.cells) {
-      if (cell.kind === 'value') this.set(valueSpec(cell));
-      else if (cell.kind === 'table') for (const spec of tableSpecs(cell)) this.set(spec);
+      if (cell.kind === 'value' || cell.kind === 'table') this.enterCell(cell);
       else if (cell.kind === 'pairing')
         this.set(pairingRows(cell.name, cell.left, cell.right, this.structure));
       else if (cell.kind === 'formula')
