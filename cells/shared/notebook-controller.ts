@@ -26,9 +26,12 @@ export function figuresSeen(notebook: LiveNotebook): ReadonlySet<string> {
 export const isRedrawn = ({ document, edit }: NotebookChange): boolean =>
   document && !(edit && isOfFigures(edit));
 
-/** What concerns an element that shows something of everything: once for an edit of figures, with all of them. */
+/**
+ * What concerns an element that shows something of everything: once for an edit of figures, when all are told. Also
+ * when those told last are none: of what an edit before it changed, only a part was told then.
+ */
 export const concernsAll = (change: NotebookChange): boolean =>
-  isRedrawn(change) || (change.nodes.size > 0 && !change.isPartial);
+  isRedrawn(change) || !(change.document || change.isPartial);
 
 /**
  * Ties an element to a live notebook: asks for an update only when a change concerns the element, and for one

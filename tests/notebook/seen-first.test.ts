@@ -114,6 +114,8 @@ describe('what is seen is worked out first', () => {
     }
     await live.settled();
     expect(figure(live, 'far')).toBe(1111);
+    // Whoever waits for all of it is told in the end.
+    expect(told.at(-1)?.isPartial).toBe(false);
   });
 
   test('what comes out as it was is told all the same to whoever saw it being worked out', async () => {
