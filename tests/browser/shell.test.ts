@@ -197,6 +197,7 @@ describe('a formula', () => {
   it('shows its fault as it is typed, with the place and the mend, and leaves on Escape', async () => {
     const page = await example();
     await ready(page);
+    await atRest(page);
     const card = formulaCard(page, 'Work in the shed');
     await card.locator('.fx').click();
     const area = card.locator('sw-formula-line').getByRole('textbox');
