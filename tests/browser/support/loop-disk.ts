@@ -104,8 +104,11 @@ function mounted(work: string): LoopDisk {
     },
     remove() {
       run('umount', '-l', root);
-      // A browser that is just being ended may still make a file where the disk was.
-      rmSync(work, { recursive: true, force: true, maxRetries: 10 });
+      try {
+        rmSync(work, { recursive: true, force: true, maxRetries: 10 });
+      } catch {
+        // A browser that is just being ended still makes files where the disk was: they stay among the temporary ones.
+      }
     },
   };
 }
