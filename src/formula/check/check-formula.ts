@@ -1,5 +1,13 @@
 import type { Column, ColumnType, Kind, Rows } from '../column.ts';
-import { hasInfinite, type Input, RunFault, repeat, type Vector, waitsFor } from '../evaluate/vector.ts';
+import {
+  hasInfinite,
+  type Input,
+  RunFault,
+  repeat,
+  TOO_LARGE,
+  type Vector,
+  waitsFor,
+} from '../evaluate/vector.ts';
 import { type Fault, FormulaFault, isFault } from '../fault.ts';
 import { parseFormula } from '../parse.ts';
 import { rowsNode, type Scope } from '../scope.ts';
@@ -228,7 +236,7 @@ function emptyColumn(kind: Kind): Column {
 function settle(vector: Vector, here: string | null): Column | Fault {
   let { faults } = vector;
   let { values } = vector;
-  if (vector.kind !== 'text' && hasInfinite(vector.values)) {
+  if (vector.kind !== 'text' && vector.isBounded !== true && hasInfinite(vector.values)) {
     const marked = new Map(faults ?? []);
     const finite = vector.values.slice();
     finite.forEach((figure, row) => {
@@ -236,8 +244,7 @@ function settle(vector: Vector, here: string | null): Column | Fault {
       finite[row] = Number.NaN;
       marked.set(row, {
         kind: 'domain',
-        message: 'The result is too large to be written.',
-        mend: 'Look for a division by nearly 0 or a power that grows without end.',
+        ...TOO_LARGE,
         place: here === null ? {} : { row },
       });
     });

@@ -9,6 +9,11 @@ export interface Split {
 }
 
 export function countSplit(condition: FigureVector, wanted: Uint8Array | null): Split {
+  if (wanted === null) {
+    // Where every answer is known, their sum is how many are yes.
+    const known = sumOf(condition.values);
+    if (!Number.isNaN(known)) return { yes: known, no: condition.values.length - known };
+  }
   let yes = 0;
   let no = 0;
   const { values } = condition;
@@ -18,6 +23,20 @@ export function countSplit(condition: FigureVector, wanted: Uint8Array | null): 
     else if (values[i] === 0) no++;
   }
   return { yes, no };
+}
+
+/** Four sums side by side: a single one waits for each addition before the next. */
+function sumOf(values: Float64Array): number {
+  let [a, b, c, d] = [0, 0, 0, 0];
+  const whole = values.length & ~3;
+  for (let i = 0; i < whole; i += 4) {
+    a += values[i] as number;
+    b += values[i + 1] as number;
+    c += values[i + 2] as number;
+    d += values[i + 3] as number;
+  }
+  for (let i = whole; i < values.length; i++) a += values[i] as number;
+  return a + b + c + d;
 }
 
 /** Rows on which the condition is `side` (1 or 0), among those wanted. */
@@ -47,7 +66,8 @@ export function takeRows(condition: FigureVector, yes: Vector | null, no: Vector
   release(condition);
   release(yes);
   if (no !== yes) release(no);
-  return { kind, values, faults, skipped, own: true };
+  const isBounded = [yes, no].every((side) => side === null || (side as FigureVector).isBounded === true);
+  return { kind, values, faults, skipped, own: true, isBounded };
 }
 
 const NONE = Float64Array.of(Number.NaN);
@@ -65,7 +85,8 @@ function takeFigures(
   const stepY = y.length === rows ? 1 : 0;
   for (let i = 0; i < rows; i++) {
     const at = condition[i] as number;
-    out[i] = at === 1 ? (x[i * stepX] as number) : at === 0 ? (y[i * stepY] as number) : Number.NaN;
+    // at - at is 0, or NaN where it is not known which; taking away 0 leaves also -0 as it is.
+    out[i] = (at === 1 ? (x[i * stepX] as number) : (y[i * stepY] as number)) - (at - at);
   }
   return out;
 }

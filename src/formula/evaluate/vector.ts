@@ -4,6 +4,8 @@ import type { Fault } from '../fault.ts';
 /** Figures on their way through a formula. `own`: made inside this run, so the next step may write over it. */
 export interface FigureVector extends FigureColumn {
   readonly own?: boolean;
+  /** Known to hold no infinite figure; not looked at where absent. */
+  readonly isBounded?: boolean;
 }
 export type Vector = FigureVector | TextColumn;
 
@@ -96,6 +98,12 @@ export function asWaiting(node: string, faults: RowFaults | null): RowFaults | n
   }
   return waiting;
 }
+
+/** What is said of a figure beyond the largest that can be written (1.8e308). */
+export const TOO_LARGE = {
+  message: 'The result is too large to be written.',
+  mend: 'Look for a division by nearly 0 or a power that grows without end.',
+} as const;
 
 /** Whether one of the figures is infinite. */
 export function hasInfinite(values: Float64Array): boolean {
