@@ -1,6 +1,7 @@
+import { dateWords } from '../../src/formula/day-words.ts';
 import { showNumber } from '../../src/formula/show.ts';
 import type { PrepReading } from './prep-reading.ts';
-import { dateWords, moneyWords, opensWords, orderWords, spareWords } from './prep-words.ts';
+import { moneyWords, opensWords, orderWords, spareWords } from './prep-words.ts';
 
 /** One list of the sheet as plain rows: for a CSV or Markdown file. */
 export interface PrepList {

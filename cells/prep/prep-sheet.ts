@@ -1,11 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { dateWords } from '../../src/formula/day-words.ts';
 import { showNumber } from '../../src/formula/show.ts';
 import type { TallyReading } from '../tally/tally-reading.ts';
 import { prepLegend } from './prep-legend.ts';
 import type { PrepReading } from './prep-reading.ts';
 import { checksTable, leftOnTable, packTable, refillsTable } from './prep-road-lists.ts';
 import { jobsTable, shoppingTable } from './prep-shed-lists.ts';
-import { CAUTION, dateWords, moneyWords, unfinishedWords } from './prep-words.ts';
+import { CAUTION, moneyWords, unfinishedWords } from './prep-words.ts';
 
 /** The whole sheet, as on paper. */
 export function prepSheet(prep: PrepReading): TemplateResult {

@@ -1,23 +1,6 @@
+import { dateWords } from '../../src/formula/day-words.ts';
 import { showNumber } from '../../src/formula/show.ts';
 import type { TallyReading } from '../tally/tally-reading.ts';
-
-const DATE = new Intl.DateTimeFormat('en-GB', {
-  weekday: 'short',
-  day: 'numeric',
-  month: 'long',
-  year: 'numeric',
-  timeZone: 'UTC',
-});
-
-/**
- * A day as a person reads it; '' when it is not known.
- *
- * @param days whole days since 1970-01-01
- * @example dateWords(20939) // 'Sat 1 May 2027'
- */
-export function dateWords(days: number): string {
-  return Number.isFinite(days) ? DATE.format(days * 86_400_000).replaceAll(',', '') : '';
-}
 
 /** Money with two places; 'no price' when it is not known. */
 export function moneyWords(amount: number): string {

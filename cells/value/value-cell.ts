@@ -1,5 +1,6 @@
 import { html, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
+import { weekdayWord } from '../../src/formula/day-words.ts';
 import { showUnit } from '../../src/formula/show.ts';
 import type { Entry, NotebookDocument, ValueCell, ValueContent } from '../../src/notebook/document.ts';
 import type { Edit } from '../../src/notebook/edit.ts';
@@ -216,10 +217,8 @@ function entryColumn({ document }: LiveNotebook, content: ValueContent): EntryCo
 /** What stands after the figure: its unit, or the day of the week of a date. */
 function unitNote({ document }: LiveNotebook, content: ValueContent): string {
   if (content.type === 'number') return showUnit(shownAs(document, content.unit)?.unit ?? content.unit);
-  const day = content.type === 'date' && content.value !== null ? new Date(`${content.value}T00:00Z`) : null;
-  return day && !Number.isNaN(day.valueOf())
-    ? day.toLocaleDateString('en', { weekday: 'short', timeZone: 'UTC' })
-    : '';
+  if (content.type !== 'date' || content.value === null) return '';
+  return weekdayWord(Date.parse(`${content.value}T00:00Z`) / 86_400_000);
 }
 
 /** What the edited values were, by cell id. */

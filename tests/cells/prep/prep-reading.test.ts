@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { expect, test } from 'vitest';
 import { prepCsv, prepMarkdown } from '../../../cells/prep/prep-files.ts';
 import { type PrepReading, readPrep } from '../../../cells/prep/prep-reading.ts';
-import { dateWords, orderWords, spareWords, unfinishedWords } from '../../../cells/prep/prep-words.ts';
+import { orderWords, spareWords, unfinishedWords } from '../../../cells/prep/prep-words.ts';
 import type { PrepCell } from '../../../src/notebook/document.ts';
 import { pinEdit } from '../../../src/notebook/edits.ts';
 import type { LiveNotebook } from '../../../src/notebook/live-notebook.ts';
@@ -134,14 +134,6 @@ test('the sheet follows a renamed column', async () => {
     const cell = notebook.document.cells.find((one): one is PrepCell => one.kind === 'prep')!;
     expect(cell.reads.cash).toBe('calls.outlay');
   });
-});
-
-test.each([
-  [20939, 'Sat 1 May 2027'],
-  [0, 'Thu 1 January 1970'],
-  [Number.NaN, ''],
-])('day %d is %s', (day, words) => {
-  expect(dateWords(day)).toBe(words);
 });
 
 test('an order without a known day says so', () => {
