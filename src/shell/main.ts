@@ -14,4 +14,6 @@ import './register.ts';
 
 startTheme();
 writeNumbersAs(navigator.language);
-void facesReady().then(() => document.body.append(document.createElement('sparewell-app')));
+// The notebook is read while the faces come, and drawn once, when both are there.
+const app = document.createElement('sparewell-app');
+void Promise.all([facesReady(), app.read]).then(() => document.body.append(app));

@@ -10,8 +10,9 @@ export const WORKED_EXAMPLE = 'worked-example.sparewell.json';
  * Throws Error with a sentence if it cannot be had.
  */
 export async function makeDefault(): Promise<NotebookDocument> {
-  const answer = await fetch(new URL(WORKED_EXAMPLE, document.baseURI));
-  if (!answer.ok) throw new Error('The worked example is missing beside the page: load the page again.');
+  const answer = await fetch(new URL(WORKED_EXAMPLE, document.baseURI)).catch(() => null);
+  if (answer === null) throw new Error('The worked example could not be fetched: look to the network.');
+  if (!answer.ok) throw new Error('The worked example is missing beside the page, where it should stand.');
   const opened = readNotebookFile(await answer.text());
   if ('refusal' in opened) throw new Error(`The worked example cannot be opened: ${opened.refusal}`);
   return opened.document;

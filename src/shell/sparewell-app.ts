@@ -1,4 +1,4 @@
-import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { baseStyles } from '../../cells/shared/base-styles.ts';
 import type { PickDetail } from '../../cells/shared/cell-events.ts';
 import { controlStyles } from '../../cells/shared/control-styles.ts';
@@ -30,6 +30,8 @@ import { sparewellAppStyles } from './sparewell-app.styles.ts';
 import { Walk } from './walk/walk.ts';
 
 const NOT_FETCHED = 'A part of the page could not be fetched. Load the page again when there is a network.';
+/** How long a notebook is read before the page says that it is being opened, ms. */
+const SAY_OPENING_MS = 400;
 /** How long figures rest before their change is read out, in ms: one sentence for one edit. */
 const SAY_AFTER_MS = 700;
 
@@ -42,8 +44,10 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     picked: { state: true },
     shut: { state: true },
     opening: { state: true },
+    beside: { state: true },
     kept: { state: true },
     notice: { state: true },
+    trouble: { state: true },
     said: { state: true },
     file: { state: true },
   };
@@ -55,13 +59,19 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
   declare shut: boolean;
   /** Until the figures of the first notebook are there. */
   declare private opening: boolean;
+  /** Whether what stands beside the road is drawn: from the second frame on. */
+  declare private beside: boolean;
   declare private kept: KeeperState;
   declare notice: string;
+  /** Why there is no notebook at all, as a sentence; '' while there is one or it is being opened. */
+  declare private trouble: string;
   declare private said: string;
   /** Name of the file on disk that is kept current; '' for none. */
   declare private file: string;
 
   readonly store: NotebookStore = openNotebookStore();
+  /** Until it is worth drawing the page: the notebook is there, or takes so long that the reader is told. */
+  readonly read: Promise<void>;
   readonly makeDefault = makeDefault;
   readonly #measured = new ResizeObserver((entries) => this.#measure(entries));
   #standBy: StandBy | null = null;
@@ -78,30 +88,39 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     this.picked = null;
     this.shut = true;
     this.opening = true;
+    this.beside = false;
     this.kept = { kind: 'keeping' };
     this.notice = '';
+    this.trouble = '';
     this.said = '';
     this.file = '';
     new PageKeyboard(this);
     new PageGuards(this);
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    void this.#open();
-  }
-
-  /** The first cards are there to be read and written in before the figures are worked out, which takes longer. */
-  async #open(): Promise<void> {
+    // Begun here, and not when the page is drawn: the notebook is read while the faces of the first screen come.
     let start = (): void => undefined;
     const started = new Promise<void>((resolve) => {
       start = resolve;
     });
-    const session = await openSession(this.store, makeDefault, started);
-    this.#take(session);
+    const reading = openSession(this.store, makeDefault, started).then(
+      (session) => {
+        this.#take(session);
+        void this.#open(session, start);
+      },
+      (error: unknown) => {
+        this.trouble = error instanceof Error ? error.message : NOT_FETCHED;
+      },
+    );
+    this.read = Promise.race([reading, new Promise<void>((resolve) => setTimeout(resolve, SAY_OPENING_MS))]);
+  }
+
+  /** The first cards are there to be read and written in before the figures are worked out, which takes longer. */
+  async #open(session: Session, startFigures: () => void): Promise<void> {
     await this.updateComplete;
     await painted();
-    start();
+    this.beside = true;
+    await this.updateComplete;
+    await painted();
+    startFigures();
     await session.notebook.settled();
     // Once the totals are seen.
     await painted();
@@ -171,7 +190,7 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
 
   override render(): unknown {
     const { session } = this;
-    if (!session) return html`<p class="opening" role="status">Opening the notebook…</p>`;
+    if (!session) return this.#noNotebook();
     const { notebook } = session;
     const empty = notebook.document.cells.length === 0;
     return html`<sw-head-bar .notebook=${notebook} .kept=${this.kept} .file=${this.file} .notice=${this.notice} .mend=${this.notice === session.notice ? session.mend : null} @sw-action=${this.#onAction}></sw-head-bar>
@@ -188,18 +207,17 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
         @sw-says=${(event: CustomEvent<{ text: string }>) => this.say(event.detail.text)}
       >
         <main>${empty ? this.#empty() : html`${this.#walk.offer(notebook.document)}${this.#roadOf(session)}`}</main>
-        <sw-side-panel
-          ?shut=${this.shut}
-          .notebook=${notebook}
-          .picked=${this.picked}
-          .entries=${session.log.entries}
-          @sw-close=${this.#picks.close}
-          @sw-card=${(event: CustomEvent<CardAction>) => this.#onRoad((edits) => edits.act(event.detail))}
-        ></sw-side-panel>
+        ${this.beside ? this.#panelOf(session) : nothing}
       </div>
       <sw-new-notebook-dialog @sw-new=${(event: CustomEvent<NewFrom>) => this.#new(event.detail)}></sw-new-notebook-dialog>
       ${this.#walk.guide()}
       <div class="sr" role="status" aria-live="polite">${this.said}</div>`;
+  }
+
+  #noNotebook(): TemplateResult {
+    return this.trouble
+      ? html`<p class="opening" role="alert">${this.trouble} <button class="btn" @click=${() => location.reload()}>Load again</button></p>`
+      : html`<p class="opening" role="status">Opening the notebook…</p>`;
   }
 
   override updated(): void {
@@ -220,6 +238,17 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
       @sw-add=${(event: CustomEvent<AddDetail>) => this.#onRoad((edits) => edits.add(event.detail))}
       @sw-move=${(event: CustomEvent<MoveDetail>) => this.move(event.detail.stop, event.detail.to)}
     ></sw-road>`;
+  }
+
+  #panelOf(session: Session): TemplateResult {
+    return html`<sw-side-panel
+      ?shut=${this.shut}
+      .notebook=${session.notebook}
+      .picked=${this.picked}
+      .entries=${session.log.entries}
+      @sw-close=${this.#picks.close}
+      @sw-card=${(event: CustomEvent<CardAction>) => this.#onRoad((edits) => edits.act(event.detail))}
+    ></sw-side-panel>`;
   }
 
   /** The sticky tally's height, for what stands under it and for scrolling to a card. */

@@ -105,6 +105,26 @@ describe('a storage that vanishes', () => {
     });
   });
 
+  it('and a worked example that cannot be had: told, and opened once it is there again', async () => {
+    await withApp(
+      { valuesAlone: true, expected: [/404|Failed to load resource/] },
+      async ({ page, context }) => {
+        await expect.poll(() => kept(page).textContent()).toMatch(/^Kept/);
+        await emptied(page);
+        await context.route('**/worked-example.sparewell.json', (route) => route.fulfill({ status: 404 }));
+        await page.reload();
+        const alert = page.locator('sparewell-app [role=alert]');
+        await expect
+          .poll(() => alert.textContent())
+          .toContain('The worked example is missing beside the page');
+        await context.unroute('**/worked-example.sparewell.json');
+        await alert.locator('button', { hasText: 'Load again' }).click();
+        await hour(page).waitFor();
+        expect(await alert.count()).toBe(0);
+      },
+    );
+  });
+
   it('under an open page takes nothing: the next edit keeps the whole notebook again', async () => {
     await withApp({ valuesAlone: true }, async ({ page }) => {
       await setHour(page, '43');

@@ -45,6 +45,7 @@ describe('the notebook store', () => {
     });
     const later = openNotebookStore(factory, at(10));
     await later.save('other', 0, [], { ...doc, id: 'other', title: 'Other' });
+    expect((await store.ids()).sort()).toEqual(['other', 'plateau']);
     expect(await store.list()).toEqual([
       { id: 'other', title: 'Other', savedAt: '2026-03-14T10:00:00.000Z', revision: 1 },
       { id: 'plateau', title: 'Plateau loop', savedAt: '2026-03-14T09:00:00.000Z', revision: 1 },

@@ -35,6 +35,8 @@ export interface NotebookLine {
 export interface NotebookStore {
   /** The notebook as stored, or null; a stored notebook that fails its check is a StorageRefusal. */
   load(id: string): Promise<StoredNotebook | null>;
+  /** Ids of all stored notebooks, none of which is read for it. */
+  ids(): Promise<string[]>;
   /** All stored notebooks, the one saved last first; those that cannot be read are listed with their id. */
   list(): Promise<NotebookLine[]>;
   /**
@@ -90,6 +92,10 @@ export function openNotebookStore(
         const found: unknown = await promisifyRequest(notebooks.get(id));
         return found === undefined ? null : checkedRecord(found);
       }),
+    ids: () =>
+      store.use('readonly', async (notebooks) =>
+        (await promisifyRequest(notebooks.getAllKeys())).map((key) => String(key)),
+      ),
     list: () =>
       store.use('readonly', async (notebooks) => {
         const lines: NotebookLine[] = [];

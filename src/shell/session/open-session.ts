@@ -27,11 +27,12 @@ export async function openSession(
   let found: StoredNotebook | null;
   let lost: readonly RememberedNotebook[];
   try {
-    const kept = await store.list();
     const expected = rememberedNotebooks();
-    lost = expected.filter((one) => !kept.some((line) => line.id === one.id));
-    const last = expected.find((one) => !lost.includes(one))?.id ?? kept[0]?.id;
-    found = last === undefined ? null : await store.load(last);
+    const last = expected[0]?.id;
+    // Asked for together: the one that was open last is nearly always there.
+    const [ids, first] = await Promise.all([store.ids(), last === undefined ? null : store.load(last)]);
+    lost = expected.filter(({ id }) => !ids.includes(id));
+    found = first ?? (await otherKept(store, expected, ids));
   } catch (error) {
     const document = freshCopy(await makeDefault());
     return begin(new Session(document, store, null, troubleWords(error), 'save-file', start));
@@ -40,6 +41,17 @@ export async function openSession(
   const notice = lost.length > 0 ? lostWords(lost) : '';
   const document = found?.document ?? (await makeDefault());
   return begin(new Session(document, store, found, notice, notice ? 'open' : null, start));
+}
+
+/** The notebook open last of those that are still kept, or else the one saved last; null where none is kept. */
+async function otherKept(
+  store: NotebookStore,
+  expected: readonly RememberedNotebook[],
+  ids: readonly string[],
+): Promise<StoredNotebook | null> {
+  if (ids.length === 0) return null;
+  const next = expected.find(({ id }) => ids.includes(id))?.id ?? (await store.list())[0]?.id;
+  return next === undefined ? null : store.load(next);
 }
 
 /** `Plateau loop`, in a sentence that offers the file. */
