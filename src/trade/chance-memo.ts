@@ -86,8 +86,11 @@ export class ChanceMemo {
   }
 }
 
-/** Under 4 MB with the reaches: some 800 tables of 25 legs, five times what the worked example asks for. */
-const shared = new ChanceMemo(400_000);
+/**
+ * Some 2 MB: 360 tables of 25 legs, a little more than twice what the worked example asks for, so that an edit of a
+ * leg and its undo find their own again.
+ */
+const shared = new ChanceMemo(240_000);
 
 /** The chance table of a part, from the notebook-wide memo; see chanceTable. */
 export function rememberedChances(reachKm: Float64Array, part: PartFigures): ChanceTable {
