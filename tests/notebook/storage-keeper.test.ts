@@ -365,6 +365,36 @@ describe('Keeper', () => {
     expect((await store.load('plateau'))?.document.gist).toBe('Changed');
   });
 
+  it('disposed of in the midst of a save tells nobody of it any more, nor other tabs through a closed channel', async () => {
+    for (const end of ['pass', 'fail'] as const) {
+      const notebook = new Notebook();
+      let settle = (): void => undefined;
+      const saving = new Promise<void>((resolve, reject) => {
+        settle = end === 'pass' ? resolve : () => reject(new Error('no'));
+      });
+      const waits = new Waits();
+      const posted: unknown[] = [];
+      const keeper = keep(
+        notebook,
+        {
+          save: (_id, known, _edits, document) =>
+            saving.then(() => ({ document, revision: known + 1, savedAt: '', merged: false, conflicts: [] })),
+          load: () => Promise.resolve(null),
+        },
+        {
+          after: waits.after,
+          channel: { onmessage: null, close: () => undefined, postMessage: (data) => posted.push(data) },
+        },
+      );
+      await turn();
+      const flushed = keeper.flush();
+      keeper.dispose();
+      settle();
+      await flushed;
+      expect([keeper.state.kind, posted, waits.begun]).toEqual(['keeping', [], []]);
+    }
+  });
+
   it('ends when it is disposed of', async () => {
     const notebook = new Notebook();
     const waits = new Waits();

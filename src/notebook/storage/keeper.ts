@@ -191,6 +191,7 @@ export class Keeper {
   }
 
   async #saveOnce(): Promise<void> {
+    if (this.#disposed) return;
     const edits = this.#pending;
     const whole = this.#last;
     this.#pending = [];
@@ -199,12 +200,14 @@ export class Keeper {
     try {
       saved = await this.#options.store.save(whole.id, this.#revision, edits, whole);
     } catch (error) {
+      if (this.#disposed) return;
       this.#pending = [...edits, ...this.#pending];
       this.#dirty = true;
       this.#failed(error);
       return;
     }
-    this.#kept(saved, whole);
+    // Disposed of meanwhile: nobody is left to be told, and the channel to other tabs is closed.
+    if (!this.#disposed) this.#kept(saved, whole);
   }
 
   #kept(saved: SavedNotebook, whole: NotebookDocument): void {

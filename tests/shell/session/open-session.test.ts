@@ -42,8 +42,7 @@ async function opened(): Promise<{ readonly id: string; readonly notice: string 
     session = await openSession(store, () => Promise.resolve(named('example')), never);
     return { id: session.notebook.document.id, notice: session.notice };
   } finally {
-    session?.notebook.dispose();
-    session?.keeper.dispose();
+    await session?.close();
   }
 }
 
