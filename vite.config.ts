@@ -201,7 +201,7 @@ export default defineConfig({
     sourcemap: true,
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    // What a page opens with is one file: a dozen small ones, shared with what comes later, took twice as long to come.
+    // What a page opens with is one file: the dozen that would be shared with what comes later take longer to come.
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
     // What is too much is said by tests/browser/weight.test.ts, gzipped.
     chunkSizeWarningLimit: 2_000,

@@ -101,15 +101,14 @@ export class SparewellApp extends LitElement implements DeskPage, Page {
     const started = new Promise<void>((resolve) => {
       start = resolve;
     });
-    const reading = openSession(this.store, makeDefault, started).then(
-      (session) => {
+    const reading = openSession(this.store, makeDefault, started)
+      .then((session) => {
         this.#take(session);
         void this.#open(session, start);
-      },
-      (error: unknown) => {
+      })
+      .catch((error: unknown) => {
         this.trouble = error instanceof Error ? error.message : NOT_FETCHED;
-      },
-    );
+      });
     this.read = Promise.race([reading, new Promise<void>((resolve) => setTimeout(resolve, SAY_OPENING_MS))]);
   }
 

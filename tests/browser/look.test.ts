@@ -383,7 +383,10 @@ test('at 320 px nothing stands out of any dialog', async () => {
     await fits('the functions');
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
-    await page.locator('sw-calls-cell').getByRole('rowheader', { name: 'Battery' }).click();
+    const battery = page.locator('sw-calls-cell').getByRole('rowheader', { name: 'Battery' });
+    await battery.scrollIntoViewIfNeeded();
+    await atRest(page);
+    await battery.click();
     await page.locator('sw-side-panel sw-call-choices').waitFor();
     await fits('the panel');
     // In the shopping list of the prep sheet nothing lies over what stands beside it.

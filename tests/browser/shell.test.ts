@@ -152,6 +152,24 @@ describe('the page', () => {
     expect(await focusedStop(page)).toBe(first);
   });
 
+  it('holds a card that the keyboard went to in sight, but not against what else scrolls', async () => {
+    const page = await example();
+    await ready(page);
+    await atRest(page);
+    await page.locator('sw-road .stop').first().focus();
+    await page.keyboard.press('Tab');
+    // As a screen reader or a search in the page does, while the card is still held.
+    const wentTo = await page.evaluate(async () => {
+      const before = scrollY;
+      scrollTo(0, document.documentElement.scrollHeight / 2);
+      const wanted = scrollY;
+      await new Promise((then) => setTimeout(then, 500));
+      return { far: wanted - before, off: Math.abs(scrollY - wanted) };
+    });
+    expect(wentTo.far).toBeGreaterThan(2000);
+    expect(wentTo.off).toBeLessThan(1000);
+  });
+
   it('says what an edit did, with the old figure struck beside the new one', async () => {
     const page = await example();
     await ready(page);
