@@ -330,6 +330,31 @@ describe('the worked example with its plan', () => {
   });
 });
 
+test.each(['light', 'dark'] as const)(
+  'before the theme is known the ground is the %s one of the system',
+  async (scheme) => {
+    await withApp({ server, valuesAlone: true, colorScheme: scheme }, async ({ page }) => {
+      const found = await page.evaluate(() => {
+        const root = document.documentElement;
+        const { theme } = root.dataset;
+        delete root.dataset.theme;
+        const probe = document.createElement('i');
+        probe.style.color = 'Canvas';
+        document.body.append(probe);
+        const found = { ground: getComputedStyle(probe).color, own: getComputedStyle(root).backgroundColor };
+        probe.remove();
+        root.dataset.theme = theme;
+        return found;
+      });
+      // Canvas of CSS Color 4 as Chromium has it; the page's own ground is none until then.
+      expect(found).toEqual({
+        ground: scheme === 'dark' ? 'rgb(18, 18, 18)' : 'rgb(255, 255, 255)',
+        own: 'rgba(0, 0, 0, 0)',
+      });
+    });
+  },
+);
+
 test('at 320 px nothing stands out of any dialog', async () => {
   const viewport = { width: 320, height: 640 };
   await withApp({ server, plan: false, viewport }, async ({ page }) => {
