@@ -221,6 +221,12 @@ async function open(page: Page, text: string): Promise<void> {
   }
 }
 
+/** MB, once the plan of the last edit is there and the cards further down are drawn: they are no growth. */
+async function heapAtRest(page: Page): Promise<number> {
+  await page.waitForTimeout(10_000);
+  return heapMegabytes(page);
+}
+
 function startUpResults(visit: string, found: readonly StartUp[]): readonly RatioResult[] {
   const until = (what: string, at: keyof StartUp): RatioResult =>
     result(
@@ -240,14 +246,12 @@ export async function bench(): Promise<readonly RatioResult[]> {
     await page.goto(url);
     await page.locator('sw-value-cell input').first().waitFor();
     await editToPaint(page, 10);
-    // Until the plan is there and the cards further down are drawn: they are no growth.
-    await page.waitForTimeout(10_000);
-    const heapAfter10 = await heapMegabytes(page);
+    const heapAfter10 = await heapAtRest(page);
     await editToPaint(page, 90);
-    const heapAfter100 = await heapMegabytes(page);
+    const heapAfter100 = await heapAtRest(page);
     const demo = await editToPaint(page, EDITS);
     await editToPaint(page, 1000 - EDITS - 100);
-    const heapAfter1000 = await heapMegabytes(page);
+    const heapAfter1000 = await heapAtRest(page);
     await open(page, tenTimes(readFileSync(resolve('dist/worked-example.sparewell.json'), 'utf8')));
     await editToPaint(page, 10);
     const large = await editToPaint(page, EDITS);
