@@ -40,14 +40,22 @@ export async function withBrowser<Found>(
   }
 }
 
-/** The same with a profile on disk, where what is saved goes as on the rider's own device. */
+/**
+ * The same with a profile on disk, where what is saved goes as on the rider's own device.
+ * @param flags more of the browser's own switches
+ */
 export async function withProfile<Found>(
   use: (context: BrowserContext, url: string) => Promise<Found>,
+  flags: readonly string[] = [],
 ): Promise<Found> {
   const options = launchOptions();
   const server = await serve(resolve('dist'));
   const profile = mkdtempSync(join(tmpdir(), 'sparewell-page-'));
-  const context = await chromium.launchPersistentContext(profile, { ...options, viewport: SCREEN });
+  const context = await chromium.launchPersistentContext(profile, {
+    ...options,
+    args: [...options.args, ...flags],
+    viewport: SCREEN,
+  });
   try {
     return await use(context, server.url);
   } finally {

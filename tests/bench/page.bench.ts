@@ -237,9 +237,35 @@ function startUpResults(visit: string, found: readonly StartUp[]): readonly Rati
   return [until('editable', 'editableMs'), until('editable and its totals there', 'totalsMs')];
 }
 
+/** Has the browser run code as it stands: what it translates it into grows with what is done, whatever is held. */
+const NOT_TRANSLATED = '--js-flags=--no-opt --no-maglev --no-sparkplug';
+
+/** What the notebook itself holds, without the browser's translations of its code. */
+async function ownMemory(): Promise<readonly RatioResult[]> {
+  return withProfile(
+    async (context, url) => {
+      const page = await context.newPage();
+      await page.goto(url);
+      await page.locator('sw-value-cell input').first().waitFor();
+      await editToPaint(page, 10);
+      const after10 = await heapAtRest(page);
+      await editToPaint(page, 990);
+      const after1000 = await heapAtRest(page);
+      return [
+        result(
+          'page: memory after 1,000 edits against after 10, translated code not counted, MB',
+          after1000,
+          after10,
+        ),
+      ];
+    },
+    [NOT_TRANSLATED],
+  );
+}
+
 /** Speed in the browser, on the built app: how long an edit takes to be seen, start-up, and memory. */
 export async function bench(): Promise<readonly RatioResult[]> {
-  return withProfile(async (context, url) => {
+  const inPage = await withProfile(async (context, url) => {
     const startUps = [await startUp(context, url)];
     for (let visit = 0; visit < 2; visit++) startUps.push(await startUp(context, url));
     const page = await context.newPage();
@@ -273,4 +299,5 @@ export async function bench(): Promise<readonly RatioResult[]> {
       result('page: memory after 1,000 edits against after 100, MB', heapAfter1000, heapAfter100),
     ];
   });
+  return [...inPage, ...(await ownMemory())];
 }
