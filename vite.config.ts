@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, defineConfig, type Plugin } from 'vite';
 import { writeNotebookFile } from './src/notebook/notebook-file.ts';
+import { FIRST_FACES } from './src/shell/look/first-faces.ts';
 import { WORKED_EXAMPLE } from './src/shell/make-default.ts';
 import { namesItsContent, type VersionFile } from './src/shell/offline/version-files.ts';
 import { defaultNotebook } from './src/starter/default-notebook.ts';
@@ -62,15 +63,6 @@ function installable(): Plugin {
   };
 }
 
-/** Faces that the page is first drawn with (look/faces-ready.ts waits for them), by the names of their files. */
-const FIRST_FACES = [
-  'inter-latin-wght-normal',
-  'barlow-semi-condensed-latin-500-normal',
-  'barlow-semi-condensed-latin-600-normal',
-  'alegreya-latin-400-normal',
-  'alegreya-latin-400-italic',
-];
-
 /** Has the browser fetch the first faces beside the scripts, not after them. */
 function facesAtOnce(): Plugin {
   return {
@@ -79,9 +71,9 @@ function facesAtOnce(): Plugin {
     transformIndexHtml: {
       order: 'post',
       handler: (_html, { bundle = {} }) =>
-        FIRST_FACES.map((face) => {
-          const href = Object.keys(bundle).find((name) => name.startsWith(`assets/${face}-`));
-          if (href === undefined) throw new Error(`The build has no file of the face ${face}.`);
+        FIRST_FACES.map(({ file }) => {
+          const href = Object.keys(bundle).find((name) => name.startsWith(`assets/${file}-`));
+          if (href === undefined) throw new Error(`The build has no file of the face ${file}.`);
           const attrs = {
             rel: 'preload',
             as: 'font',

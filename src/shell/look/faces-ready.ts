@@ -1,11 +1,4 @@
-/** The faces of the first screen, as CSS font shorthands. */
-const FIRST_FACES = [
-  '400 1em "Inter Variable"',
-  '500 1em "Barlow Semi Condensed"',
-  '600 1em "Barlow Semi Condensed"',
-  '400 1em Alegreya',
-  'italic 400 1em Alegreya',
-] as const;
+import { FIRST_FACES } from './first-faces.ts';
 
 /** Longest wait, in ms: after that the page is drawn with the stand-ins, and the faces come when they come. */
 const LONGEST_WAIT_MS = 1200;
@@ -15,7 +8,7 @@ const LONGEST_WAIT_MS = 1200;
  * second visit they are at hand at once.
  */
 export async function facesReady(): Promise<void> {
-  const loads = FIRST_FACES.map((face) => document.fonts.load(face).catch(() => []));
+  const loads = FIRST_FACES.map(({ font }) => document.fonts.load(font).catch(() => []));
   const enough = new Promise<void>((resolve) => setTimeout(resolve, LONGEST_WAIT_MS));
   await Promise.race([Promise.all(loads), enough]);
 }
